@@ -11,3 +11,5 @@ target_include_directories(withy_deps SYSTEM INTERFACE ${WITHY_PKG_INCLUDE_DIRS}
 target_link_libraries(withy_deps INTERFACE ${WITHY_PKG_LIBRARIES})
 find_package(Threads REQUIRED)
 target_link_libraries(withy_deps INTERFACE Threads::Threads)
+set_target_properties(withy_deps PROPERTIES EXPORT_NAME deps)
+install(TARGETS withy_deps EXPORT withyTargets)
