@@ -3,7 +3,7 @@
 find_package(PkgConfig REQUIRED)
 find_package(Protobuf 3.21 REQUIRED)
 set(WITHY_PKG_MODULES protobuf absl_status absl_statusor absl_strings absl_str_format absl_flat_hash_map absl_span lua5.4-c++
-    libsodium)
+    libsodium libutf8proc)
 pkg_check_modules(WITHY_PKG REQUIRED ${WITHY_PKG_MODULES})
 
 add_library(withy_deps INTERFACE)
