@@ -2,7 +2,7 @@
 //
 //   Profile taper({{0.0, 13.46}, {76.2, 13.21}, {2209.8, 2.06}});
 //   taper.At(38.1)            // 13.335
-//   taper.At(x, Side::kLeft)  // at a jump: the limit from the left
+//   taper.At(x, Profile::Limit::kLeft)  // at a jump: the limit from the left
 //
 // Knots are (coordinate, value), coordinates never decreasing; a coordinate given twice is a jump: the first value is the
 // limit from the left, the second from the right. Beyond the ends the end value holds.

@@ -1,0 +1,80 @@
+#include "withy/numerics/uncertain.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace withy {
+
+double Uncertain::plus_minus() const {
+  double largest = 0;
+  for (const auto& [input, part] : parts_) largest = std::max(largest, std::abs(part));
+  if (largest == 0 || !std::isfinite(largest)) return largest;
+  // Scaled, so that squares neither overflow nor vanish.
+  double sum = 0;
+  for (const auto& [input, part] : parts_) sum += (part / largest) * (part / largest);
+  return largest * std::sqrt(sum);
+}
+
+// The first-order change of f(a, b) with `da` = df/da and `db` = df/db: both lists are merged by input.
+Uncertain Uncertain::Combine(double value, const Uncertain& a, double da, const Uncertain& b, double db) {
+  Uncertain result(value);
+  result.parts_.reserve(a.parts_.size() + b.parts_.size());
+  auto x = a.parts_.begin();
+  auto y = b.parts_.begin();
+  while (x != a.parts_.end() || y != b.parts_.end()) {
+    if (y == b.parts_.end() || (x != a.parts_.end() && x->first < y->first)) {
+      result.parts_.emplace_back(x->first, da * x->second);
+      ++x;
+    } else if (x == a.parts_.end() || y->first < x->first) {
+      result.parts_.emplace_back(y->first, db * y->second);
+      ++y;
+    } else {
+      result.parts_.emplace_back(x->first, da * x->second + db * y->second);
+      ++x;
+      ++y;
+    }
+  }
+  return result;
+}
+
+Uncertain Uncertain::operator-() const { return Combine(-value_, *this, -1, Uncertain(), 0); }
+
+Uncertain operator+(const Uncertain& a, const Uncertain& b) {
+  return Uncertain::Combine(a.value_ + b.value_, a, 1, b, 1);
+}
+
+Uncertain operator-(const Uncertain& a, const Uncertain& b) {
+  return Uncertain::Combine(a.value_ - b.value_, a, 1, b, -1);
+}
+
+Uncertain operator*(const Uncertain& a, const Uncertain& b) {
+  return Uncertain::Combine(a.value_ * b.value_, a, b.value_, b, a.value_);
+}
+
+Uncertain operator/(const Uncertain& a, const Uncertain& b) {
+  const double ratio = a.value_ / b.value_;
+  return Uncertain::Combine(ratio, a, 1 / b.value_, b, -ratio / b.value_);
+}
+
+Uncertain Inputs::Add(double value, double plus_minus) {
+  Uncertain input(value);
+  if (plus_minus != 0) input.parts_.emplace_back(next_++, plus_minus);
+  return input;
+}
+
+// The covariance matrix as L L^T (Cholesky): a takes the first new input, b what is left beside it.
+std::pair<Uncertain, Uncertain> Inputs::AddPair(double a, double b, double var_a, double var_b, double covariance) {
+  std::pair<Uncertain, Uncertain> pair(a, b);
+  const double sd_a = std::sqrt(std::max(var_a, 0.0));
+  const double shared = sd_a > 0 ? covariance / sd_a : 0;
+  const double own = std::sqrt(std::max(var_b - shared * shared, 0.0));
+  if (sd_a > 0) {
+    pair.first.parts_.emplace_back(next_, sd_a);
+    if (shared != 0) pair.second.parts_.emplace_back(next_, shared);
+    ++next_;
+  }
+  if (own > 0) pair.second.parts_.emplace_back(next_++, own);
+  return pair;
+}
+
+}  // namespace withy

@@ -1,0 +1,113 @@
+#include "withy/numerics/uncertain.h"
+
+#include <cmath>
+#include <random>
+
+#include <gtest/gtest.h>
+
+namespace withy {
+namespace {
+
+TEST(Uncertain, HandWorkedValues) {
+  Inputs inputs;
+  const Uncertain a = inputs.Add(3, 0.3), b = inputs.Add(4, 0.4);
+  EXPECT_EQ((a + b).value(), 7);
+  EXPECT_NEAR((a + b).plus_minus(), 0.5, 1e-15);  // 3-4-5
+  EXPECT_NEAR((a - b).plus_minus(), 0.5, 1e-15);
+  EXPECT_EQ((a * b).value(), 12);
+  EXPECT_NEAR((a * b).plus_minus(), std::hypot(4 * 0.3, 3 * 0.4), 1e-15);
+  EXPECT_EQ((a / b).value(), 0.75);
+  EXPECT_NEAR((a / b).plus_minus(), std::hypot(0.3 / 4, 3 * 0.4 / 16), 1e-15);
+  EXPECT_NEAR((-a).plus_minus(), 0.3, 1e-15);
+  EXPECT_EQ((a * 2).plus_minus(), 0.6);
+  EXPECT_EQ(Uncertain(5).plus_minus(), 0);
+}
+
+TEST(Uncertain, OneInputTwiceIsNotTwoInputs) {
+  Inputs inputs;
+  const Uncertain length = inputs.Add(2209.8, 1.6);
+  const Uncertain twice = length + length;
+  EXPECT_NEAR(twice.plus_minus(), 3.2, 1e-14);
+  EXPECT_EQ((length - length).plus_minus(), 0);
+  EXPECT_NEAR((length / twice).plus_minus(), 0, 1e-18);
+}
+
+TEST(Uncertain, NeitherOverflowsNorVanishes) {
+  Inputs inputs;
+  EXPECT_NEAR((inputs.Add(0, 3e200) + inputs.Add(0, 4e200)).plus_minus() / 5e200, 1, 1e-15);
+  EXPECT_NEAR((inputs.Add(0, 3e-200) + inputs.Add(0, 4e-200)).plus_minus() / 5e-200, 1, 1e-15);
+}
+
+// The balance point of three parts, the figure this is for.
+template <typename T>
+T Balance(const T& m1, const T& x1, const T& m2, const T& x2, const T& m3, const T& x3) {
+  return (m1 * x1 + m2 * x2 + m3 * x3) / (m1 + m2 + m3);
+}
+
+TEST(Uncertain, AgreesWithMonteCarlo) {
+  // JCGM 101:2008 (propagation of distributions by a Monte Carlo method) with normal inputs, small against their values.
+  const double value[6] = {60, 900, 100, 300, 12, 150}, spread[6] = {0.5, 4, 1, 2, 0.2, 3};
+  Inputs inputs;
+  Uncertain in[6];
+  for (int i = 0; i < 6; ++i) in[i] = inputs.Add(value[i], spread[i]);
+  const Uncertain first_order = Balance(in[0], in[1], in[2], in[3], in[4], in[5]);
+
+  std::mt19937_64 random(42);
+  std::normal_distribution<double> normal;
+  const int trials = 200000;
+  double sum = 0, squares = 0;
+  for (int t = 0; t < trials; ++t) {
+    double x[6];
+    for (int i = 0; i < 6; ++i) x[i] = value[i] + spread[i] * normal(random);
+    const double y = Balance(x[0], x[1], x[2], x[3], x[4], x[5]) - first_order.value();
+    sum += y;
+    squares += y * y;
+  }
+  const double deviation = std::sqrt(squares / trials - (sum / trials) * (sum / trials));
+  EXPECT_NEAR(first_order.plus_minus() / deviation, 1, 0.01);  // the trial's own spread is 1 / sqrt(2 * trials) = 0.16 %
+}
+
+TEST(Uncertain, AgreesWithFiniteDifferences) {
+  const double value[6] = {60, 900, 100, 300, 12, 150}, spread[6] = {0.5, 4, 1, 2, 0.2, 3};
+  Inputs inputs;
+  Uncertain in[6];
+  for (int i = 0; i < 6; ++i) in[i] = inputs.Add(value[i], spread[i]);
+  double squares = 0;
+  for (int i = 0; i < 6; ++i) {
+    double up[6], down[6];
+    std::copy(value, value + 6, up);
+    std::copy(value, value + 6, down);
+    const double step = 1e-5 * value[i];
+    up[i] += step;
+    down[i] -= step;
+    const double slope = (Balance(up[0], up[1], up[2], up[3], up[4], up[5]) -
+                          Balance(down[0], down[1], down[2], down[3], down[4], down[5])) / (2 * step);
+    squares += slope * slope * spread[i] * spread[i];
+  }
+  EXPECT_NEAR(Balance(in[0], in[1], in[2], in[3], in[4], in[5]).plus_minus() / std::sqrt(squares), 1, 1e-8);
+}
+
+TEST(Uncertain, ACorrelatedPairKeepsItsCovariance) {
+  // var(a) = 4, var(b) = 9, cov = -3: var(a + b) = 4 + 9 - 6, var(a - b) = 4 + 9 + 6, var(a + 2 b) = 4 + 36 - 12.
+  Inputs inputs;
+  const auto [a, b] = inputs.AddPair(1, 2, 4, 9, -3);
+  EXPECT_NEAR(a.plus_minus(), 2, 1e-15);
+  EXPECT_NEAR(b.plus_minus(), 3, 1e-15);
+  EXPECT_NEAR((a + b).plus_minus(), std::sqrt(7.0), 1e-14);
+  EXPECT_NEAR((a - b).plus_minus(), std::sqrt(19.0), 1e-14);
+  EXPECT_NEAR((a + b * 2).plus_minus(), std::sqrt(28.0), 1e-14);
+  // The next input is independent of both.
+  EXPECT_NEAR((a + inputs.Add(0, 2)).plus_minus(), std::sqrt(8.0), 1e-14);
+}
+
+TEST(Uncertain, APairMayBeDegenerate) {
+  Inputs inputs;
+  const auto [a, b] = inputs.AddPair(1, 2, 4, 9, 6);  // fully correlated: b moves 1.5 a
+  EXPECT_NEAR((a * 1.5 - b).plus_minus(), 0, 1e-12);
+  const auto [c, d] = inputs.AddPair(1, 2, 0, 9, 0);
+  EXPECT_EQ(c.plus_minus(), 0);
+  EXPECT_EQ(d.plus_minus(), 3);
+}
+
+}  // namespace
+}  // namespace withy
