@@ -91,6 +91,7 @@ struct Part {
   // Butt-side face. Unset = cannot be told; its place then is a finding or an unknown.
   Along start;
   bool place_written = false;          // has a place of its own; else against the part before it
+  bool gap_written = false;            // that place says how much is left free (`gap`)
 
   bool runs_over_blank() const { return on.empty() && kind != "butt_cap" && kind != "gimbal"; }
 };

@@ -77,6 +77,7 @@ struct Rod {
   std::vector<Finish> finishes;
   std::vector<Wrap> wraps;                // in the order of the design, one per foot
   std::vector<Inscription> inscriptions;
+  Maybe<Length> largest_single_cut;       // shop.largest_single_cut; unset = not given
 
   // Along the finished rod, from its butt end, metres; unset = cannot be told.
   RestBasis rest_basis = RestBasis::kUnknown;
