@@ -21,7 +21,7 @@
 namespace withy {
 
 struct RandomDesignOptions {
-  double fill = 0.35;            // chance that a field is set at all
+  double fill = 0.6;             // chance that a field is set at all
   int max_items = 3;             // of a list or map
   int max_depth = 16;            // of messages within messages; only plugin data goes deeper than 8
   double nonsense = 0.2;         // chance of a wrong word, a wild string, an extreme number, a missing unit

@@ -1,0 +1,30 @@
+// The rules of this concern, in groups of one file each.
+#ifndef WITHY_FIT_RULES_H_
+#define WITHY_FIT_RULES_H_
+
+#include <vector>
+
+#include "withy/findings/rule.h"
+#include "withy/fit/fit.h"
+#include "withy/fit/span.h"
+#include "withy/rod/rod.h"
+#include "withy/sections/sections.h"
+
+namespace withy::fit {
+
+struct View {
+  const Rod& rod;
+  const SectionsAnswers& sections;
+  const FitAnswers& answers;
+};
+
+std::vector<Rule<View>> LengthRules();  // of the finished rod
+std::vector<Rule<View>> StackRules();   // parts beside one another
+std::vector<Rule<View>> BoreRules();    // a part and the blank in it
+std::vector<Rule<View>> ArborRules();   // what is inside a part: arbors, cavity, counterweights
+std::vector<Rule<View>> HoldRules();    // what holds a part, and the reel
+std::vector<Rule<View>> JointRules();   // sections in one another
+
+}  // namespace withy::fit
+
+#endif  // WITHY_FIT_RULES_H_
