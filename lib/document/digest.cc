@@ -68,8 +68,10 @@ class Digester {
   void Tag(char tag) { bytes_.push_back(tag); }
   void U32(std::uint32_t value) { LittleEndian(value, 4); }
   void U64(std::uint64_t value) { LittleEndian(value, 8); }
-  void LittleEndian(std::uint64_t value, int size) {
-    for (int i = 0; i < size; ++i) bytes_.push_back(static_cast<char>(value >> (8 * i)));
+  void LittleEndian(std::uint64_t value, std::size_t size) {
+    char bytes[8];
+    for (char& byte : bytes) byte = static_cast<char>(value), value >>= 8;
+    bytes_.append(bytes, size);
   }
   void Flush() {
     crypto_hash_sha256_update(&state_, reinterpret_cast<const unsigned char*>(bytes_.data()), bytes_.size());

@@ -17,13 +17,11 @@ namespace {
 constexpr std::string_view kTextHeader = "# proto-file: withy/v1/design.proto\n# proto-message: withy.v1.Design\n\n";
 
 std::string Binary(const Message& message) {
-  std::string bytes;
-  bytes.reserve(message.ByteSizeLong());
-  google::protobuf::io::StringOutputStream stream(&bytes);
+  std::string bytes(message.ByteSizeLong(), '\0');
+  google::protobuf::io::ArrayOutputStream stream(bytes.data(), static_cast<int>(bytes.size()));
   google::protobuf::io::CodedOutputStream coded(&stream);
   coded.SetSerializationDeterministic(true);
-  message.SerializeToCodedStream(&coded);
-  coded.Trim();
+  message.SerializeWithCachedSizes(&coded);
   return bytes;
 }
 
