@@ -5,6 +5,7 @@
 
 #include "withy/document/document.h"
 #include "withy/document/print.h"
+#include "withy/document/upgrade.h"
 
 namespace withy {
 
@@ -15,6 +16,7 @@ namespace {
 // What the text format's own convention puts at the head of a file, so that editors know the schema
 // (protobuf.dev, "Text Format Language Specification", header). LossesInForm does not count it as the author's.
 constexpr std::string_view kTextHeader = "# proto-file: withy/v1/design.proto\n# proto-message: withy.v1.Design\n\n";
+constexpr std::string_view kTextHeader0 = "# proto-file: withy/v0/design.proto\n# proto-message: withy.v0.Design\n\n";
 
 std::string Binary(const Message& message) {
   std::string bytes(message.ByteSizeLong(), '\0');
@@ -25,13 +27,11 @@ std::string Binary(const Message& message) {
   return bytes;
 }
 
-}  // namespace
-
-std::string WriteDesign(const v1::Design& design, Form form) {
+std::string Write(const Message& design, std::string_view text_header, Form form) {
   if (form == Form::kBinary) return Binary(design);
   std::string bytes;
   if (form == Form::kText) {
-    bytes.append(kTextHeader);
+    bytes.append(text_header);
     AppendText(design, Doubles::kExact, &bytes);
   } else {
     AppendJson(design, Doubles::kExact, &bytes);
@@ -39,6 +39,12 @@ std::string WriteDesign(const v1::Design& design, Form form) {
   }
   return bytes;
 }
+
+}  // namespace
+
+std::string WriteDesign(const v1::Design& design, Form form) { return Write(design, kTextHeader, form); }
+
+std::string WriteDesign(const v0::Design& design, Form form) { return Write(design, kTextHeader0, form); }
 
 std::string MessageToText(const Message& message) {
   std::string text;

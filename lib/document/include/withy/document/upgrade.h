@@ -8,6 +8,7 @@
 #define WITHY_DOCUMENT_UPGRADE_H_
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -41,6 +42,9 @@ absl::StatusOr<v1::Design> UpgradeFrom0(const v0::Design& old);
 // Lengths along the rod are converted to one unit: that of the overall length, else that of the blank. A design without
 // losses comes back from UpgradeFrom0 as it was.
 v0::Design DowngradeTo0(const v1::Design& design, std::vector<Loss>* losses);
+
+// Writes a design of version 0 as WriteDesign does one of the current version.
+std::string WriteDesign(const v0::Design& design, Form form);
 
 }  // namespace withy
 
