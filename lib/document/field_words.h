@@ -1,0 +1,31 @@
+// How a finding speaks of a field: what it takes, how to write it, which names there are.
+#ifndef WITHY_DOCUMENT_FIELD_WORDS_H_
+#define WITHY_DOCUMENT_FIELD_WORDS_H_
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "field_table.h"
+#include "google/protobuf/message.h"
+#include "withy/document/document.h"
+
+namespace withy {
+
+// "text in quotes", "a number", "one of `BUTT` and `TIP`", "a message in braces".
+std::string Expected(const FieldInfo& field, Form form);
+// A whole sentence with an example in the form ("Write it as `length { mm: 12 }`."); empty where there is nothing to
+// add.
+std::string HowToWrite(const FieldInfo& field, Form form);
+// "; did you mean `length`?", or nothing for an empty name.
+std::string DidYouMean(std::string_view name);
+// "`BUTT`, `TIP` and `OTHER`".
+std::string ListOf(const std::vector<std::string_view>& names);
+// In the order of the schema.
+std::vector<std::string_view> EnumNames(const google::protobuf::EnumDescriptor& type);
+// Whether this is a google.protobuf.Value with nothing in it, which JSON has no way to write.
+bool IsValueWithoutKind(const google::protobuf::Message& message);
+
+}  // namespace withy
+
+#endif  // WITHY_DOCUMENT_FIELD_WORDS_H_

@@ -1,0 +1,35 @@
+// Values of fields that are known by number only, as the text form writes them.
+#ifndef WITHY_DOCUMENT_TEXT_NUMBERED_H_
+#define WITHY_DOCUMENT_TEXT_NUMBERED_H_
+
+#include "google/protobuf/unknown_field_set.h"
+#include "reading.h"
+#include "text_lexer.h"
+
+namespace withy {
+
+// The written shape tells the wire type: 0x and 8 digits fixed32, 0x and 16 digits fixed64, other whole numbers varint,
+// text in quotes length-delimited, braces a group.
+class NumberedValueReader {
+ public:
+  // `depth` messages are open already.
+  NumberedValueReader(TextLexer* lexer, Reading* reading, std::size_t depth)
+      : lexer_(*lexer), reading_(*reading), depth_(depth) {}
+
+  // Reads the value of field `number` into `fields`, beginning at `token` (the colon or brace after the number) and
+  // leaving `token` behind the value. False at a token that does not fit, which is then `token`.
+  bool Read(int number, Token* token, google::protobuf::UnknownFieldSet* fields);
+
+ private:
+  bool ReadNumber(int number, const Token& token, google::protobuf::UnknownFieldSet* fields);
+  bool ReadText(int number, Token* token, google::protobuf::UnknownFieldSet* fields);
+  bool ReadGroup(Token* token, google::protobuf::UnknownFieldSet* fields);
+
+  TextLexer& lexer_;
+  Reading& reading_;
+  std::size_t depth_;
+};
+
+}  // namespace withy
+
+#endif  // WITHY_DOCUMENT_TEXT_NUMBERED_H_
