@@ -10,14 +10,17 @@
 namespace withy {
 namespace {
 
-bool IsDigit(char c) { return c >= '0' && c <= '9'; }
+bool IsDigit(char c) {
+  return c >= '0' && c <= '9';
+}
 bool IsNameCharacter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || IsDigit(c);
 }
 
 // An id that would read back as something else stands in quotes: one of digits alone would be an index.
 bool NeedsQuotes(std::string_view id) {
-  return id.find_first_of("[]\"\\") != std::string_view::npos || id.find_first_not_of("0123456789") == std::string_view::npos;
+  return id.find_first_of("[]\"\\") != std::string_view::npos ||
+         id.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
 void AppendId(std::string_view id, std::string& out) {
@@ -107,21 +110,27 @@ class PathParser {
 
 }  // namespace
 
-FieldPath FieldPath::Field(std::string_view name) const& { return FieldPath(*this).Field(name); }
+FieldPath FieldPath::Field(std::string_view name) const& {
+  return FieldPath(*this).Field(name);
+}
 
 FieldPath FieldPath::Field(std::string_view name) && {
   steps_.push_back({.field = std::string(name), .id = "", .index = -1});
   return std::move(*this);
 }
 
-FieldPath FieldPath::Item(std::string_view id, int index) const& { return FieldPath(*this).Item(id, index); }
+FieldPath FieldPath::Item(std::string_view id, int index) const& {
+  return FieldPath(*this).Item(id, index);
+}
 
 FieldPath FieldPath::Item(std::string_view id, int index) && {
   steps_.push_back({.field = "", .id = std::string(id), .index = index});
   return std::move(*this);
 }
 
-absl::StatusOr<FieldPath> FieldPath::Parse(std::string_view text) { return PathParser(text).Parse(); }
+absl::StatusOr<FieldPath> FieldPath::Parse(std::string_view text) {
+  return PathParser(text).Parse();
+}
 
 std::string FieldPath::ToString() const {
   std::string out;

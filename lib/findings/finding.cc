@@ -6,15 +6,20 @@ namespace withy {
 
 std::string_view SeverityName(Severity severity) {
   switch (severity) {
-    case Severity::kAdvice: return "advice";
-    case Severity::kCannotTell: return "cannot tell";
-    case Severity::kWarning: return "warning";
-    case Severity::kError: return "error";
+    case Severity::kAdvice:
+      return "advice";
+    case Severity::kCannotTell:
+      return "cannot tell";
+    case Severity::kWarning:
+      return "warning";
+    case Severity::kError:
+      return "error";
   }
   return "";
 }
 
-Finding MakeFinding(const Code& code, FieldPath at, std::string message, std::vector<Number> numbers, std::string help) {
+Finding MakeFinding(const Code& code, FieldPath at, std::string message, std::vector<Number> numbers,
+                    std::string help) {
   Finding finding;
   finding.code = code.name;
   finding.severity = code.severity;

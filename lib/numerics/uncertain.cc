@@ -37,7 +37,9 @@ Uncertain Uncertain::Combine(double value, const Uncertain& a, double da, const 
   return result;
 }
 
-Uncertain Uncertain::operator-() const { return Combine(-value_, *this, -1, Uncertain(), 0); }
+Uncertain Uncertain::operator-() const {
+  return Combine(-value_, *this, -1, Uncertain(), 0);
+}
 
 Uncertain operator+(const Uncertain& a, const Uncertain& b) {
   return Uncertain::Combine(a.value_ + b.value_, a, 1, b, 1);

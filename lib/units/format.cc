@@ -60,13 +60,21 @@ std::string FormatFixed(double number, int decimals) {
   return out;
 }
 
-std::string FormatMm(Length length, int decimals) { return FormatFixed(length.mm(), decimals) + " mm"; }
+std::string FormatMm(Length length, int decimals) {
+  return FormatFixed(length.mm(), decimals) + " mm";
+}
 
-std::string FormatGrams(Mass mass, int decimals) { return FormatFixed(mass.grams(), decimals) + " g"; }
+std::string FormatGrams(Mass mass, int decimals) {
+  return FormatFixed(mass.grams(), decimals) + " g";
+}
 
-std::string FormatInches(Length length, int denominator) { return InchText(length, denominator, false); }
+std::string FormatInches(Length length, int denominator) {
+  return InchText(length, denominator, false);
+}
 
-std::string FormatFeetInches(Length length, int denominator) { return InchText(length, denominator, true); }
+std::string FormatFeetInches(Length length, int denominator) {
+  return InchText(length, denominator, true);
+}
 
 std::string FormatIn64(Length length) {
   const double halves = std::round(length.in64() * 2);

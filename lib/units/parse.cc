@@ -20,28 +20,28 @@ struct UnitWord {
 
 // Longer words before those they begin with.
 constexpr UnitWord kLengthWords[] = {
-    {"millimeters", "mm"}, {"millimetres", "mm"}, {"millimeter", "mm"}, {"millimetre", "mm"}, {"mm", "mm"},
+    {"millimeters", "mm"}, {"millimetres", "mm"},  {"millimeter", "mm"},   {"millimetre", "mm"},  {"mm", "mm"},
     {"cm", "mm", 10},      {"meters", "mm", 1000}, {"metres", "mm", 1000}, {"meter", "mm", 1000}, {"metre", "mm", 1000},
-    {"m", "mm", 1000},     {"inches", "inch"},    {"inch", "inch"},     {"in64", "in64"},     {"in.", "inch"},
-    {"in", "inch"},        {"\"", "inch"},        {"\u2033", "inch"},   {"\u201d", "inch"},   {"''", "inch"}};
+    {"m", "mm", 1000},     {"inches", "inch"},     {"inch", "inch"},       {"in64", "in64"},      {"in.", "inch"},
+    {"in", "inch"},        {"\"", "inch"},         {"\u2033", "inch"},     {"\u201d", "inch"},    {"''", "inch"}};
 constexpr std::string_view kFootWords[] = {"feet", "foot", "ft.", "ft", "\u2032", "\u2019", "'"};
 constexpr UnitWord kMassWords[] = {
-    {"grams", "g"},      {"grammes", "g"}, {"gram", "g"}, {"grains", "grain"}, {"grain", "grain"}, {"gr.", "grain"},
-    {"gr", "grain"},     {"gn", "grain"},  {"g", "g"},    {"kg", "g", 1000},   {"ounces", "oz"},   {"ounce", "oz"},
-    {"oz.", "oz"},       {"oz", "oz"},     {"pounds", "oz", 16}, {"pound", "oz", 16}, {"lbs", "oz", 16}, {"lb", "oz", 16}};
-constexpr UnitWord kVolumeWords[] = {{"ml", "ml"},     {"cm3", "ml"},      {"cc", "ml"},         {"cl", "ml", 10},
-                                     {"l", "ml", 1000}, {"fl. oz.", "fl_oz"}, {"fl. oz", "fl_oz"}, {"fl oz", "fl_oz"},
-                                     {"fl_oz", "fl_oz"}};
+    {"grams", "g"},  {"grammes", "g"}, {"gram", "g"},        {"grains", "grain"}, {"grain", "grain"}, {"gr.", "grain"},
+    {"gr", "grain"}, {"gn", "grain"},  {"g", "g"},           {"kg", "g", 1000},   {"ounces", "oz"},   {"ounce", "oz"},
+    {"oz.", "oz"},   {"oz", "oz"},     {"pounds", "oz", 16}, {"pound", "oz", 16}, {"lbs", "oz", 16},  {"lb", "oz", 16}};
+constexpr UnitWord kVolumeWords[] = {{"ml", "ml"},        {"cm3", "ml"},      {"cc", "ml"},
+                                     {"cl", "ml", 10},    {"l", "ml", 1000},  {"fl. oz.", "fl_oz"},
+                                     {"fl. oz", "fl_oz"}, {"fl oz", "fl_oz"}, {"fl_oz", "fl_oz"}};
 constexpr UnitWord kAngleWords[] = {{"degrees", "deg"}, {"degree", "deg"}, {"deg", "deg"}, {"\u00b0", "deg"}};
 constexpr UnitWord kForceWords[] = {
-    {"newtons", "n"}, {"newton", "n"}, {"n", "n"},     {"lbf", "lbf"},  {"lbs", "lbf"},  {"lb", "lbf"},
-    {"pounds", "lbf"}, {"pound", "lbf"}, {"kgf", "kgf"}, {"kg", "kgf"}, {"ozf", "lbf", 1.0 / 16}};
+    {"newtons", "n"},  {"newton", "n"},  {"n", "n"},     {"lbf", "lbf"}, {"lbs", "lbf"},          {"lb", "lbf"},
+    {"pounds", "lbf"}, {"pound", "lbf"}, {"kgf", "kgf"}, {"kg", "kgf"},  {"ozf", "lbf", 1.0 / 16}};
 constexpr UnitWord kTemperatureWords[] = {{"\u00b0C", "celsius"},    {"celsius", "celsius"},       {"C", "celsius"},
                                           {"\u00b0F", "fahrenheit"}, {"fahrenheit", "fahrenheit"}, {"F", "fahrenheit"}};
 constexpr UnitWord kTimeWords[] = {
-    {"seconds", "seconds"}, {"second", "seconds"}, {"sec", "seconds"}, {"s", "seconds"}, {"minutes", "minutes"},
+    {"seconds", "seconds"}, {"second", "seconds"}, {"sec", "seconds"}, {"s", "seconds"},  {"minutes", "minutes"},
     {"minute", "minutes"},  {"min", "minutes"},    {"hours", "hours"}, {"hour", "hours"}, {"hrs", "hours"},
-    {"hr", "hours"},        {"h", "hours"},        {"days", "days"},   {"day", "days"},  {"d", "days"}};
+    {"hr", "hours"},        {"h", "hours"},        {"days", "days"},   {"day", "days"},   {"d", "days"}};
 
 // How one kind of quantity is written.
 struct KindWords {
@@ -52,7 +52,8 @@ struct KindWords {
   std::span<const UnitWord> words;
 };
 
-constexpr KindWords kLength = {"Length", "a length", "mm, cm, m, in, ft or 64ths of an inch (5/64 in)", {"mm", "in"}, kLengthWords};
+constexpr KindWords kLength = {
+    "Length", "a length", "mm, cm, m, in, ft or 64ths of an inch (5/64 in)", {"mm", "in"}, kLengthWords};
 constexpr KindWords kMass = {"Mass", "a mass", "g, kg, oz, lb or gr (grains)", {"g", "oz"}, kMassWords};
 constexpr KindWords kVolume = {"Volume", "a volume", "ml, l or fl oz", {"ml", "fl oz"}, kVolumeWords};
 constexpr KindWords kAngle = {"Angle", "an angle", "deg or \u00b0", {"deg", "\u00b0"}, kAngleWords};
@@ -84,11 +85,12 @@ absl::Status ReadUnit(TextCursor& cursor, const KindWords& kind, std::string_vie
     return absl::OkStatus();
   }
   if (cursor.AtEnd()) {
-    return cursor.Fail(absl::StrCat("a number without a unit: add one, ", std::string(number), " ", std::string(kind.example[0]),
-                                    " or ", std::string(number), " ", std::string(kind.example[1])));
+    return cursor.Fail(absl::StrCat("a number without a unit: add one, ", std::string(number), " ",
+                                    std::string(kind.example[0]), " or ", std::string(number), " ",
+                                    std::string(kind.example[1])));
   }
-  return cursor.Fail(absl::StrCat("\"", std::string(cursor.Rest()), "\" is not a unit of ", std::string(kind.noun), ": write ",
-                                  std::string(kind.units)));
+  return cursor.Fail(absl::StrCat("\"", std::string(cursor.Rest()), "\" is not a unit of ", std::string(kind.noun),
+                                  ": write ", std::string(kind.units)));
 }
 
 bool TakeFoot(TextCursor& cursor) {
@@ -140,7 +142,8 @@ absl::Status ReadQuantity(TextCursor& cursor, const KindWords& kind, NumberInUni
 absl::StatusOr<NumberInUnit> Parse(std::string_view text, const KindWords& kind, double& in_first) {
   TextCursor cursor(text);
   cursor.SkipSpace();
-  if (cursor.AtEnd()) return cursor.Fail(absl::StrCat("nothing is written where ", std::string(kind.noun), " was expected"));
+  if (cursor.AtEnd())
+    return cursor.Fail(absl::StrCat("nothing is written where ", std::string(kind.noun), " was expected"));
   const double sign = cursor.TakeSign();
   cursor.SkipSpace();
   NumberInUnit result;
@@ -163,14 +166,26 @@ absl::StatusOr<Written<Kind>> ParseAs(std::string_view text, const KindWords& ki
 
 }  // namespace
 
-absl::StatusOr<LengthText> ParseLength(std::string_view text) { return ParseAs(text, kLength, Length::Mm); }
-absl::StatusOr<MassText> ParseMass(std::string_view text) { return ParseAs(text, kMass, Mass::Grams); }
-absl::StatusOr<VolumeText> ParseVolume(std::string_view text) { return ParseAs(text, kVolume, Volume::Milliliters); }
-absl::StatusOr<AngleText> ParseAngle(std::string_view text) { return ParseAs(text, kAngle, Angle::Degrees); }
-absl::StatusOr<ForceText> ParseForce(std::string_view text) { return ParseAs(text, kForce, Force::Newtons); }
+absl::StatusOr<LengthText> ParseLength(std::string_view text) {
+  return ParseAs(text, kLength, Length::Mm);
+}
+absl::StatusOr<MassText> ParseMass(std::string_view text) {
+  return ParseAs(text, kMass, Mass::Grams);
+}
+absl::StatusOr<VolumeText> ParseVolume(std::string_view text) {
+  return ParseAs(text, kVolume, Volume::Milliliters);
+}
+absl::StatusOr<AngleText> ParseAngle(std::string_view text) {
+  return ParseAs(text, kAngle, Angle::Degrees);
+}
+absl::StatusOr<ForceText> ParseForce(std::string_view text) {
+  return ParseAs(text, kForce, Force::Newtons);
+}
 absl::StatusOr<TemperatureText> ParseTemperature(std::string_view text) {
   return ParseAs(text, kTemperature, Temperature::Celsius);
 }
-absl::StatusOr<DurationText> ParseDuration(std::string_view text) { return ParseAs(text, kTime, Duration::Seconds); }
+absl::StatusOr<DurationText> ParseDuration(std::string_view text) {
+  return ParseAs(text, kTime, Duration::Seconds);
+}
 
 }  // namespace withy

@@ -10,8 +10,12 @@
 namespace withy {
 namespace {
 
-bool IsDigit(char c) { return c >= '0' && c <= '9'; }
-char Lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+bool IsDigit(char c) {
+  return c >= '0' && c <= '9';
+}
+char Lower(char c) {
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 struct FractionSign {
   std::string_view text;
@@ -39,7 +43,8 @@ void TextCursor::SkipSpace() {
 
 bool TextCursor::Take(std::string_view word) {
   const std::string_view next = Rest().substr(0, word.size());
-  if (!std::equal(next.begin(), next.end(), word.begin(), word.end(), [](char a, char b) { return Lower(a) == Lower(b); })) {
+  if (!std::equal(next.begin(), next.end(), word.begin(), word.end(),
+                  [](char a, char b) { return Lower(a) == Lower(b); })) {
     return false;
   }
   at_ += word.size();
@@ -85,7 +90,8 @@ absl::Status TextCursor::RefuseComma() const {
   const std::string before(text_.substr(begin, at_ - begin));
   const std::string after(rest.substr(0, CountDigits(rest, 0)));
   const std::string thousands = after.size() == 3 ? absl::StrCat(" (or ", before, after, ")") : "";
-  return Fail(absl::StrCat("a comma is not a decimal point: write ", before.empty() ? "0" : before, ".", after, thousands));
+  return Fail(
+      absl::StrCat("a comma is not a decimal point: write ", before.empty() ? "0" : before, ".", after, thousands));
 }
 
 absl::Status TextCursor::ReadDecimal(double& value, std::string_view& digits) {
@@ -94,7 +100,8 @@ absl::Status TextCursor::ReadDecimal(double& value, std::string_view& digits) {
     if (Rest().starts_with(',')) return RefuseComma();
     return Fail("a number was expected, such as 2.5 or 3 1/2");
   }
-  if (Rest().starts_with("0x") || Rest().starts_with("0X")) return Fail("hexadecimal numbers are not read: write it in decimal");
+  if (Rest().starts_with("0x") || Rest().starts_with("0X"))
+    return Fail("hexadecimal numbers are not read: write it in decimal");
   const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
   if (error != std::errc()) return Fail("the number is too large or too small to hold");
   at_ += digits.size();
@@ -102,7 +109,9 @@ absl::Status TextCursor::ReadDecimal(double& value, std::string_view& digits) {
   return absl::OkStatus();
 }
 
-bool TextCursor::TakeSlash() { return Take("/") || Take("\u2044"); }
+bool TextCursor::TakeSlash() {
+  return Take("/") || Take("\u2044");
+}
 
 bool TextCursor::TakeFractionSign(double& value) {
   for (const FractionSign& sign : kFractionSigns) {

@@ -13,9 +13,9 @@ namespace withy {
 // A number as written.
 struct NumberText {
   double value = 0;
-  double over_64 = 0;         // the numerator, where `is_over_64`
-  bool is_over_64 = false;    // a fraction over 64 without a whole part
-  bool is_whole = false;      // digits alone
+  double over_64 = 0;       // the numerator, where `is_over_64`
+  bool is_over_64 = false;  // a fraction over 64 without a whole part
+  bool is_whole = false;    // digits alone
 };
 
 class TextCursor {

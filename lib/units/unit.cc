@@ -5,7 +5,9 @@
 namespace withy {
 namespace {
 
-double Same(double x) { return x; }
+double Same(double x) {
+  return x;
+}
 
 constexpr Unit kLengths[] = {
     {"mm", "mm", Same, Same},
@@ -57,9 +59,9 @@ struct KindUnits {
 };
 
 constexpr KindUnits kKinds[] = {
-    {"Length", kLengths},   {"Mass", kMasses},       {"Volume", kVolumes},
-    {"Angle", kAngles},     {"Force", kForces},      {"Modulus", kModuli},
-    {"Density", kDensities}, {"Temperature", kTemperatures}, {"Time", kTimes},
+    {"Length", kLengths}, {"Mass", kMasses},    {"Volume", kVolumes},    {"Angle", kAngles},
+    {"Force", kForces},   {"Modulus", kModuli}, {"Density", kDensities}, {"Temperature", kTemperatures},
+    {"Time", kTimes},
 };
 
 }  // namespace

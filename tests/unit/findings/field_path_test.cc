@@ -1,8 +1,8 @@
 #include "withy/findings/field_path.h"
 
-#include <string>
-
 #include <gtest/gtest.h>
+
+#include <string>
 
 namespace withy {
 namespace {
@@ -10,7 +10,14 @@ namespace {
 TEST(FieldPath, IsWrittenTheWayAPersonWould) {
   EXPECT_EQ(FieldPath().ToString(), "");
   EXPECT_EQ(FieldPath().Field("guides").Item("g5", 4).Field("from_tip").ToString(), "guides[g5].from_tip");
-  EXPECT_EQ(FieldPath().Field("blank").Field("sections").Item("butt", 0).Field("taper").Field("stations").Item("", 3).ToString(),
+  EXPECT_EQ(FieldPath()
+                .Field("blank")
+                .Field("sections")
+                .Item("butt", 0)
+                .Field("taper")
+                .Field("stations")
+                .Item("", 3)
+                .ToString(),
             "blank.sections[butt].taper.stations[3]");
   // An id of digits alone must not read back as an index; brackets and quotes must not end the item.
   EXPECT_EQ(FieldPath().Field("guides").Item("7", 0).ToString(), "guides[\"7\"]");
@@ -18,8 +25,9 @@ TEST(FieldPath, IsWrittenTheWayAPersonWould) {
 }
 
 TEST(FieldPath, ReadsWhatItWrites) {
-  for (const char* text : {"", "format", "guides[g5].from_tip", "guides[3].angle", "blank.sections[butt].taper.stations[12].at",
-                           "extensions[\"a]\\\"b\\\\\"]", "guides[\"7\"]", "parts[\"\"]", "a[1][x].b", "extensions[house-rules]"}) {
+  for (const char* text :
+       {"", "format", "guides[g5].from_tip", "guides[3].angle", "blank.sections[butt].taper.stations[12].at",
+        "extensions[\"a]\\\"b\\\\\"]", "guides[\"7\"]", "parts[\"\"]", "a[1][x].b", "extensions[house-rules]"}) {
     const auto path = FieldPath::Parse(text);
     ASSERT_TRUE(path.ok()) << text << ": " << path.status();
     EXPECT_EQ(path->ToString(), text);

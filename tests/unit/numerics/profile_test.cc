@@ -1,10 +1,10 @@
 #include "withy/numerics/profile.h"
 
+#include <gtest/gtest.h>
+
 #include <algorithm>
 #include <random>
 #include <vector>
-
-#include <gtest/gtest.h>
 
 namespace withy {
 namespace {
@@ -15,7 +15,7 @@ TEST(Profile, HandWorkedValues) {
   const Profile taper({{0, 13.46}, {76.2, 13.21}, {2209.8, 2.06}});
   EXPECT_NEAR(taper.At(38.1), 13.335, 1e-12);  // half way: (13.46 + 13.21) / 2
   EXPECT_EQ(taper.At(76.2), 13.21);
-  EXPECT_EQ(taper.At(-5), 13.46);              // the end value holds beyond the ends
+  EXPECT_EQ(taper.At(-5), 13.46);  // the end value holds beyond the ends
   EXPECT_EQ(taper.At(3000), 2.06);
   EXPECT_EQ(taper.begin(), 0);
   EXPECT_EQ(taper.end(), 2209.8);
@@ -53,7 +53,8 @@ double SlowAt(const std::vector<Profile::Knot>& knots, double x, Limit limit) {
 std::vector<Profile::Knot> RandomKnots(std::mt19937& random) {
   std::vector<Profile::Knot> knots;
   const int count = 1 + static_cast<int>(random() % 8);
-  for (int i = 0; i < count; ++i) knots.push_back({static_cast<double>(random() % 6), static_cast<double>(random() % 20)});
+  for (int i = 0; i < count; ++i)
+    knots.push_back({static_cast<double>(random() % 6), static_cast<double>(random() % 20)});
   std::stable_sort(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return a.x < b.x; });
   return knots;
 }
@@ -80,8 +81,10 @@ TEST(Profile, ExtremesAgreeWithSampling) {
     // All knots stand at whole numbers, so samples at quarters meet every knot.
     double low = profile.At(a, Limit::kRight), high = low;
     for (double x = a; x <= b; x += 0.25) {
-      if (x > a) low = std::min(low, SlowAt(knots, x, Limit::kLeft)), high = std::max(high, SlowAt(knots, x, Limit::kLeft));
-      if (x < b) low = std::min(low, SlowAt(knots, x, Limit::kRight)), high = std::max(high, SlowAt(knots, x, Limit::kRight));
+      if (x > a)
+        low = std::min(low, SlowAt(knots, x, Limit::kLeft)), high = std::max(high, SlowAt(knots, x, Limit::kLeft));
+      if (x < b)
+        low = std::min(low, SlowAt(knots, x, Limit::kRight)), high = std::max(high, SlowAt(knots, x, Limit::kRight));
     }
     // Three knots at one place: the one between the limits is met by neither.
     bool spike = false;

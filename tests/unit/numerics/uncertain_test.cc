@@ -1,9 +1,9 @@
 #include "withy/numerics/uncertain.h"
 
+#include <gtest/gtest.h>
+
 #include <cmath>
 #include <random>
-
-#include <gtest/gtest.h>
 
 namespace withy {
 namespace {
@@ -45,7 +45,8 @@ T Balance(const T& m1, const T& x1, const T& m2, const T& x2, const T& m3, const
 }
 
 TEST(Uncertain, AgreesWithMonteCarlo) {
-  // JCGM 101:2008 (propagation of distributions by a Monte Carlo method) with normal inputs, small against their values.
+  // JCGM 101:2008 (propagation of distributions by a Monte Carlo method) with normal inputs, small against their
+  // values.
   const double value[6] = {60, 900, 100, 300, 12, 150}, spread[6] = {0.5, 4, 1, 2, 0.2, 3};
   Inputs inputs;
   Uncertain in[6];
@@ -64,7 +65,8 @@ TEST(Uncertain, AgreesWithMonteCarlo) {
     squares += y * y;
   }
   const double deviation = std::sqrt(squares / trials - (sum / trials) * (sum / trials));
-  EXPECT_NEAR(first_order.plus_minus() / deviation, 1, 0.01);  // the trial's own spread is 1 / sqrt(2 * trials) = 0.16 %
+  EXPECT_NEAR(first_order.plus_minus() / deviation, 1,
+              0.01);  // the trial's own spread is 1 / sqrt(2 * trials) = 0.16 %
 }
 
 TEST(Uncertain, AgreesWithFiniteDifferences) {
@@ -81,7 +83,8 @@ TEST(Uncertain, AgreesWithFiniteDifferences) {
     up[i] += step;
     down[i] -= step;
     const double slope = (Balance(up[0], up[1], up[2], up[3], up[4], up[5]) -
-                          Balance(down[0], down[1], down[2], down[3], down[4], down[5])) / (2 * step);
+                          Balance(down[0], down[1], down[2], down[3], down[4], down[5])) /
+                         (2 * step);
     squares += slope * slope * spread[i] * spread[i];
   }
   EXPECT_NEAR(Balance(in[0], in[1], in[2], in[3], in[4], in[5]).plus_minus() / std::sqrt(squares), 1, 1e-8);

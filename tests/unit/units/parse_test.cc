@@ -1,11 +1,11 @@
 #include "withy/units/parse.h"
 
+#include <gtest/gtest.h>
+
 #include <cmath>
 #include <random>
 #include <string>
 #include <vector>
-
-#include <gtest/gtest.h>
 
 #include "withy/units/format.h"
 #include "withy/units/unit.h"
@@ -72,7 +72,7 @@ TEST(Parse, OtherKinds) {
   EXPECT_DOUBLE_EQ(ParseMass("1/4 oz")->value.grams(), 7.08738078125);  // 28.349523125 / 4
   EXPECT_EQ(ParseMass("1/4 oz")->number, 0.25);
   EXPECT_EQ(ParseMass("150 gr")->unit, "grain");
-  EXPECT_DOUBLE_EQ(ParseMass("150 gr")->value.grams(), 9.7198365);      // 150 * 0.06479891
+  EXPECT_DOUBLE_EQ(ParseMass("150 gr")->value.grams(), 9.7198365);  // 150 * 0.06479891
   EXPECT_EQ(ParseMass("150 g")->value.grams(), 150);
   EXPECT_EQ(ParseMass("0.2 kg")->number, 200);
   EXPECT_DOUBLE_EQ(ParseMass("1 lb")->value.grams(), 453.59237);

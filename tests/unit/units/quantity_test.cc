@@ -1,5 +1,8 @@
 #include "withy/units/quantity.h"
 
+#include <gtest/gtest.h>
+#include <rapidjson/document.h>
+
 #include <cmath>
 #include <fstream>
 #include <functional>
@@ -9,13 +12,11 @@
 #include <string>
 #include <vector>
 
-#include <gtest/gtest.h>
-#include <rapidjson/document.h>
-
 namespace withy {
 namespace {
 
-// The published definitions (international yard and pound agreement, NIST SP 811), with their own sources named in the file.
+// The published definitions (international yard and pound agreement, NIST SP 811), with their own sources named in the
+// file.
 std::map<std::string, double> PublishedConstants() {
   std::ifstream file(WITHY_SOURCE_DIR "/tests/reference/public/U_units_constants.json");
   std::stringstream text;
@@ -53,17 +54,17 @@ TEST(Quantity, ConstantsAreThePublishedOnes) {
 }
 
 TEST(Quantity, HandWorkedValues) {
-  EXPECT_DOUBLE_EQ(Length::Inches(87).mm(), 2209.8);                       // 87 * 25.4
-  EXPECT_DOUBLE_EQ(Length::In64(5.5).mm(), 2.1828125);                     // 5.5 / 64 * 25.4
-  EXPECT_DOUBLE_EQ(Length::Feet(9).mm(), 2743.2);                          // 9 * 304.8
-  EXPECT_DOUBLE_EQ(Volume::FluidOunces(1).milliliters(), 29.5735295625);   // 231 in3 / 128 = 231 * 16.387064 ml / 128
+  EXPECT_DOUBLE_EQ(Length::Inches(87).mm(), 2209.8);                      // 87 * 25.4
+  EXPECT_DOUBLE_EQ(Length::In64(5.5).mm(), 2.1828125);                    // 5.5 / 64 * 25.4
+  EXPECT_DOUBLE_EQ(Length::Feet(9).mm(), 2743.2);                         // 9 * 304.8
+  EXPECT_DOUBLE_EQ(Volume::FluidOunces(1).milliliters(), 29.5735295625);  // 231 in3 / 128 = 231 * 16.387064 ml / 128
   EXPECT_DOUBLE_EQ(Volume::CubicMm(2500).milliliters(), 2.5);
   EXPECT_DOUBLE_EQ(Angle::Degrees(90).radians(), std::acos(0.0));
   EXPECT_DOUBLE_EQ(Force::WeightOf(Mass::Grams(100)).newtons(), 0.980665);
   EXPECT_DOUBLE_EQ(Force::KilogramsForce(4).newtons(), 39.2266);
-  EXPECT_NEAR(Modulus::Msi(33).gigapascals(), 227.52699, 1e-5);            // 33 * 6.894757293
+  EXPECT_NEAR(Modulus::Msi(33).gigapascals(), 227.52699, 1e-5);  // 33 * 6.894757293
   EXPECT_DOUBLE_EQ(Density::GramsPerCm3(1.55).kilograms_per_m3(), 1550);
-  EXPECT_DOUBLE_EQ(Temperature::Fahrenheit(72.5).celsius(), 22.5);         // 40.5 * 5 / 9
+  EXPECT_DOUBLE_EQ(Temperature::Fahrenheit(72.5).celsius(), 22.5);  // 40.5 * 5 / 9
   EXPECT_DOUBLE_EQ(Temperature::Fahrenheit(-40).celsius(), -40);
   EXPECT_DOUBLE_EQ(Duration::Days(1.5).hours(), 36);
 }
@@ -138,7 +139,8 @@ TEST(Quantity, EveryUnitRoundTrips) {
 
 TEST(Quantity, TheAuthorsNumberComesBackExactly) {
   // Every 64th of an inch up to 12 ft, and every half 64th of a tip-top: x * 254 is exact, (y / 10) * 10 == y for
-  // every double (10 = 2^3 + 2^1: Kahan, quoted in Goldberg 1991, theorem 7), so the division by 254 is of an exact multiple.
+  // every double (10 = 2^3 + 2^1: Kahan, quoted in Goldberg 1991, theorem 7), so the division by 254 is of an exact
+  // multiple.
   for (int i = 1; i <= 144 * 64; ++i) {
     const double inches = i / 64.0;
     ASSERT_EQ(Length::Inches(inches).inches(), inches);

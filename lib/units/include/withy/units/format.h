@@ -5,8 +5,8 @@
 //   FormatFeetInches(Length::Mm(2222.5), 8)        // "7' 3 1/2\""
 //   FormatIn64(Length::Mm(2.18))                   // "5.5/64"
 //
-// Everything here rounds and says how. A zero never has a sign, and a number that is not finite is printed as "?", never
-// as a figure. No locale.
+// Everything here rounds and says how. A zero never has a sign, and a number that is not finite is printed as "?",
+// never as a figure. No locale.
 #ifndef WITHY_UNITS_FORMAT_H_
 #define WITHY_UNITS_FORMAT_H_
 
@@ -27,15 +27,15 @@ std::string FormatFixed(double number, int decimals);
 std::string FormatMm(Length length, int decimals);
 std::string FormatGrams(Mass mass, int decimals);
 
-// Inches to the nearest 1/denominator (a power of two, 2 to 64: guides are laid out in 1/8, cuts in 1/16), the fraction in
-// lowest terms: `87 1/2"`, `3/16"`, `0"`. Half a step is rounded away from zero.
+// Inches to the nearest 1/denominator (a power of two, 2 to 64: guides are laid out in 1/8, cuts in 1/16), the fraction
+// in lowest terms: `87 1/2"`, `3/16"`, `0"`. Half a step is rounded away from zero.
 std::string FormatInches(Length length, int denominator);
 
 // The same with feet from one foot on: `7' 3 1/2"`, `7' 0"`, `11 7/8"`, `-1' 2"`.
 std::string FormatFeetInches(Length length, int denominator);
 
-// Sixty-fourths of an inch to the nearest half, as tip-top tubes are sold: "5.5/64", "6/64". A quarter is rounded away from
-// zero. Never reduced.
+// Sixty-fourths of an inch to the nearest half, as tip-top tubes are sold: "5.5/64", "6/64". A quarter is rounded away
+// from zero. Never reduced.
 std::string FormatIn64(Length length);
 
 }  // namespace withy

@@ -7,10 +7,10 @@
 //   ParseLength("2,5 mm")                     // refused: column 2: a comma is not a decimal point: write 2.5
 //   ParseLength("87")                         // refused: column 3: a number without a unit: add one, 87 mm or 87 in
 //
-// A number is decimal ("3.5", ".5", "1e-3"), a fraction ("1/4", "5.5/64") or mixed ("3 1/2", "3-1/2", "3½"). Feet may be
-// followed by inches under 12. Straight and typographic marks are read (' ′ ’ and " ″ ”), letters in either case. Refused,
-// each with the column (in characters, from 1) and what to write instead: a comma, a missing or foreign unit, "nan", "inf",
-// hexadecimal, a number beyond a double, and anything left over. Errors are InvalidArgument.
+// A number is decimal ("3.5", ".5", "1e-3"), a fraction ("1/4", "5.5/64") or mixed ("3 1/2", "3-1/2", "3½"). Feet may
+// be followed by inches under 12. Straight and typographic marks are read (' ′ ’ and " ″ ”), letters in either case.
+// Refused, each with the column (in characters, from 1) and what to write instead: a comma, a missing or foreign unit,
+// "nan", "inf", hexadecimal, a number beyond a double, and anything left over. Errors are InvalidArgument.
 #ifndef WITHY_UNITS_PARSE_H_
 #define WITHY_UNITS_PARSE_H_
 
@@ -24,8 +24,9 @@ namespace withy {
 // A quantity with the number and unit to store, so that a file keeps what the author wrote.
 template <typename Kind>
 struct Written {
-  double number = 0;      // in `unit`
-  std::string_view unit;  // the schema's name: "inch". Where it has no such unit, the nearest: cm and m are mm, ft is inch
+  double number = 0;  // in `unit`
+  std::string_view
+      unit;  // the schema's name: "inch". Where it has no such unit, the nearest: cm and m are mm, ft is inch
   Kind value;
 };
 using LengthText = Written<Length>;

@@ -4,7 +4,8 @@
 //   inch->to_first(87)                 // 2209.8: in the kind's first unit, mm
 //   FindUnit("Length", "g")            // nullptr: grams are no length
 //
-// The first unit of a kind is the one a `plausible` range is in: mm, g, ml, deg, N, GPa, g/cm3, degrees Celsius, seconds.
+// The first unit of a kind is the one a `plausible` range is in: mm, g, ml, deg, N, GPa, g/cm3, degrees Celsius,
+// seconds.
 #ifndef WITHY_UNITS_UNIT_H_
 #define WITHY_UNITS_UNIT_H_
 
