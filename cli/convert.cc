@@ -1,0 +1,81 @@
+#include <string>
+
+#include "absl/strings/str_cat.h"
+#include "commands.h"
+#include "design_input.h"
+#include "exit_status.h"
+#include "io.h"
+#include "output.h"
+#include "withy/document/upgrade.h"
+
+namespace withy {
+namespace {
+
+constexpr Example kExamples[] = {
+    {"withy convert casting.txtpb -o casting.json", "the form follows the ending: .txtpb, .json, .binpb"},
+    {"withy convert casting.txtpb --to json", "to standard output"},
+    {"withy convert --format-version 0 --drop-unknown fly.txtpb -o old.txtpb", "for a program that reads version 0"},
+};
+
+constexpr OptionSpec kOptions[] = {
+    {"-o,--output", "OUT", "where to (standard output)", Completes::kFile},
+    {"--to", "FORM", "text, json or binary (by OUT's ending)", Completes::kChoice, "text|json|binary"},
+    {"--format-version", "N", "write this version of the format: 0 or 1", Completes::kChoice, "0|1"},
+    {"--drop-unknown", "", "write even where something would be lost"},
+    {"--force", "", "replace OUT where it exists"},
+};
+
+const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
+
+std::string_view NameOf(Form form) {
+  return form == Form::kText ? "text" : form == Form::kJson ? "JSON" : "binary";
+}
+
+// Lists what would be lost. False where it has to be asked for.
+bool AcceptLosses(const std::vector<Loss>& losses, const Options& options, Io& io) {
+  bool refused = false;
+  for (const Loss& loss : losses) {
+    io.Note(absl::StrCat("lost: ", loss.at.empty() ? "" : loss.at.ToString() + ": ", loss.what));
+    refused = refused || (!loss.comment && !options.Has("--drop-unknown"));
+  }
+  if (refused) io.Complain("not written: something would be lost", "--drop-unknown writes it all the same");
+  return !refused;
+}
+
+int Run(const Options& options, Io& io) {
+  std::string output = options.Value("--output");
+  if (!options.Has("--to") && !FormOfEnding(output)) {
+    io.Complain("which form? Name it with --to, or give OUT an ending that says it: .txtpb, .json, .binpb");
+    return kUsage;
+  }
+  std::optional<CheckedDesign> checked = ReadOnly(options.operands().front(), options, io);
+  if (!checked) return kUnreadable;
+  const Document& document = *checked->read.document;
+  Form form = WantedForm(options, output, Form::kText);
+  std::vector<Loss> losses = LossesInForm(document, form);
+  bool version_0 = options.Value("--format-version", "1") == "0";
+  std::string bytes = version_0 ? WriteDesign(DowngradeTo0(document.design, &losses), form)
+                                : WriteDesign(document.design, form);
+  if (!AcceptLosses(losses, options, io)) return kNoOutput;
+  if (output.empty() || output == "-") io.Note(absl::StrCat("writing ", std::string(NameOf(form))));
+  return Deliver(output, bytes, form == Form::kBinary, options.Has("--force"), io);
+}
+
+}  // namespace
+
+const Command kConvert = {
+    .name = "convert",
+    .operands = "IN",
+    .least_operands = 1,
+    .most_operands = 1,
+    .completes = Completes::kFile,
+    .summary = "Write a design in another form: text, JSON or binary",
+    .details = "The text written is canonical: field order of the schema, no comments. Use 'withy fmt' to lay out a file and "
+               "keep its comments. What the other form cannot hold is listed; where it is more than comments, nothing is "
+               "written unless --drop-unknown is given.",
+    .examples = kExamples,
+    .options = kGroups,
+    .run = Run,
+};
+
+}  // namespace withy

@@ -1,0 +1,59 @@
+// The plugins of this run: those named with --plugin, those in the user's folder, and the built-in ones.
+#ifndef WITHY_CLI_PLUGINS_H_
+#define WITHY_CLI_PLUGINS_H_
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "absl/status/statusor.h"
+#include "command.h"
+#include "withy/plugin_host/plugin_host.h"
+
+namespace withy {
+
+class Io;
+
+// --plugin, --no-plugins and the limits of plugins.
+std::span<const OptionSpec> PluginOptions();
+
+PluginHost PluginHostFrom(const Options& options);
+
+// $XDG_DATA_HOME/withy/plugins, by default ~/.local/share/withy/plugins (XDG Base Directory Specification 0.8). Empty
+// where neither variable is set.
+std::string UserPluginFolder();
+
+struct FoundPlugins {
+  std::vector<PluginSource> plugins;  // named ones, the user's, built-in ones
+  std::vector<std::string> failures;  // what could not be loaded
+};
+FoundPlugins FindPlugins(const Options& options);
+
+// One entry of one plugin.
+struct FoundEntry {
+  PluginSource plugin;
+  PluginInfo info;
+  PluginEntry entry;
+};
+
+// Every entry of `kind`. A plugin that cannot be loaded is complained about and left out.
+std::vector<FoundEntry> FindEntries(PluginEntry::Kind kind, const Options& options, Io& io);
+
+// The entry called `name`, or "plugin/name" where several plugins have one. NotFound with the nearest name.
+absl::StatusOr<FoundEntry> FindEntry(PluginEntry::Kind kind, const std::string& name, const Options& options, Io& io);
+
+// One line per entry: name, summary, plugin.
+std::string EntryList(const std::vector<FoundEntry>& entries);
+
+// Prints the settings of the entry that the first operand names, behind a command's help. Returns the exit status.
+int HelpForEntry(PluginEntry::Kind kind, const Options& options, Io& io);
+
+// The values of --set, name to value. InvalidArgument where one has no '='.
+absl::StatusOr<OptionValues> SetValues(const Options& options);
+
+// Says what a plugin did wrong; kNoOutput where it refused in order, else kIncomplete.
+int PluginFailed(const absl::Status& status, Io& io);
+
+}  // namespace withy
+
+#endif  // WITHY_CLI_PLUGINS_H_

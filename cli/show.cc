@@ -1,0 +1,63 @@
+#include "withy/review/show_text.h"
+
+#include "commands.h"
+#include "design_input.h"
+#include "exit_status.h"
+#include "io.h"
+#include "withy/document/print.h"
+
+namespace withy {
+namespace {
+
+constexpr Example kExamples[] = {
+    {"withy show casting.txtpb", "lengths, places, masses, balance"},
+    {"withy show --units inch fly.txtpb", "lengths along the rod in inches"},
+    {"withy show --json surf.txtpb", "the report as data (report.proto)"},
+};
+
+constexpr OptionSpec kOptions[] = {
+    {"--units", "UNITS", "mm, inch, or design: what the design asks for (as without it)", Completes::kChoice,
+     "mm|inch|design"},
+    {"--json", "", "print JSON (report.proto)"},
+};
+
+const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
+
+LengthUnits WantedUnits(const Options& options, const v1::Design& design) {
+  std::string units = options.Value("--units", "design");
+  if (units == "design") return UnitsOf(design);
+  return units == "inch" ? LengthUnits::kInch : LengthUnits::kMm;
+}
+
+int Run(const Options& options, Io& io) {
+  const std::string& path = options.operands().front();
+  std::optional<CheckedDesign> checked = ReadReviewed(path, options, io);
+  if (!checked) return kUnreadable;
+  const v1::Design& design = checked->read.document->design;
+  if (options.Has("--json")) {
+    io.Out(MessageToJson(checked->review.report));
+  } else {
+    io.Out(ShowText(path, design, checked->review.report,
+                    {.units = WantedUnits(options, design), .style = io.out_style()}));
+  }
+  NoteErrors(*checked, io);
+  return kDone;
+}
+
+}  // namespace
+
+const Command kShow = {
+    .name = "show",
+    .operands = "FILE",
+    .least_operands = 1,
+    .most_operands = 1,
+    .completes = Completes::kFile,
+    .summary = "Show what follows from a design: lengths, places, masses, balance",
+    .details = "Diameters are in mm and masses in grams always. A figure that could not be told is shown as '-'; the last "
+               "part of the output says what to measure. The part before lists what had to be assumed.",
+    .examples = kExamples,
+    .options = kGroups,
+    .run = Run,
+};
+
+}  // namespace withy
