@@ -51,11 +51,15 @@ enum class RestBasis {
 
 // A weighing of several things together, or of the whole rod (`what` empty).
 struct Weighing {
+  struct Off {
+    double butt_m = 0, tip_m = 0;
+  };
   std::vector<std::string> what;
+  std::vector<Off> off;    // as `what`: what had been cut off a section by then; 0 for other things
   Known<Mass> mass;
   Maybe<Length> balance;   // from the butt end of what was weighed
   bool with_reel = false;
-  bool bare_blank = false;  // blank.mass: all sections as supplied
+  FieldPath at;            // of the entry, or of blank.mass
 };
 
 // A dry fit as logged; corrected ones are left out.

@@ -46,9 +46,10 @@ struct Wrap {
   std::optional<int> foot;       // of a guide: 0 = the butt-side foot, 1 = the tip-side one
   std::string thread;            // id
   int thread_index = -1;         // in Rod::threads; -1 = not there
-  std::uint32_t layers = 1;
+  std::uint32_t layers = 1;      // as written; 0 and thousands are kept for the checks
   std::optional<std::uint32_t> turns;  // as written
   std::vector<int> coats;        // in Rod::finishes
+  bool coats_known = true;       // false: one that is named is not described
   Along start;                   // butt-side edge
   std::optional<Length> length;  // along the rod; unset = cannot be told
   std::optional<Length> high;    // of a ramp: diameter at the high end

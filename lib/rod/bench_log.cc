@@ -1,0 +1,86 @@
+#include "bench_log.h"
+
+#include <set>
+#include <unordered_set>
+
+#include "read_quantity.h"
+
+namespace withy {
+namespace {
+
+FieldPath EntryPath(const v1::Design& design, int i) {
+  return FieldPath().Field("log").Item(design.log(i).id(), i);
+}
+
+// From the last entry to the first: a correction that still counts cancels an earlier entry, which may itself be one.
+std::vector<bool> Counting(const v1::Design& design) {
+  std::vector<bool> counts(design.log_size(), true);
+  std::unordered_set<std::string> cancelled;
+  for (int i = design.log_size() - 1; i >= 0; --i) {
+    const v1::Entry& entry = design.log(i);
+    if (!entry.id().empty() && cancelled.contains(entry.id())) {
+      counts[i] = false;
+    } else if (entry.has_correction() && !entry.correction().entry().empty()) {
+      cancelled.insert(entry.correction().entry());
+    }
+  }
+  return counts;
+}
+
+// Entries that hold something the reader had no name for.
+std::set<int> EntriesWithUnknownFields(const Document& document) {
+  std::set<int> entries;
+  for (const UnknownField& unknown : document.unknown) {
+    const auto& steps = unknown.at.steps();
+    if (steps.size() >= 2 && steps[0].field == "log") entries.insert(steps[1].index);
+  }
+  return entries;
+}
+
+std::unordered_set<std::string> SectionIds(const v1::Design& design) {
+  std::unordered_set<std::string> ids;
+  for (const v1::Section& section : design.blank().sections()) {
+    if (!section.id().empty()) ids.insert(section.id());
+  }
+  return ids;
+}
+
+bool IsUsableCut(const std::unordered_set<std::string>& sections, const v1::Cut& cut) {
+  const auto amount = LengthOf(cut.amount());
+  return amount && amount->meters() >= 0 && sections.contains(cut.section());
+}
+
+}  // namespace
+
+BenchLog ReadLog(const Document& document) {
+  const v1::Design& design = document.design;
+  const std::vector<bool> counts = Counting(design);
+  const std::set<int> strange = EntriesWithUnknownFields(document);
+  const std::unordered_set<std::string> sections = SectionIds(design);
+  BenchLog log;
+  for (int i = 0; i < design.log_size(); ++i) {
+    if (!counts[i]) continue;
+    const v1::Entry& entry = design.log(i);
+    const FieldPath at = EntryPath(design, i);
+    const bool content = entry.what_case() != v1::Entry::WHAT_NOT_SET;
+    const bool cut_unusable = entry.has_cut() && !IsUsableCut(sections, entry.cut());
+    if (!content || cut_unusable || strange.contains(i)) log.not_understood.push_back(at);
+    switch (entry.what_case()) {
+      case v1::Entry::kCut:
+        if (!cut_unusable) log.cuts.push_back({i, &entry.cut(), at.Field("cut")});
+        break;
+      case v1::Entry::kFit: log.fits.push_back({i, &entry.fit(), at.Field("fit")}); break;
+      case v1::Entry::kWeighed: log.weighings.push_back({i, &entry.weighed(), at.Field("weighed")}); break;
+      case v1::Entry::kCalipered: log.calipered.push_back({i, &entry.calipered(), at.Field("calipered")}); break;
+      case v1::Entry::kPlaced: log.placed.push_back({i, &entry.placed(), at.Field("placed")}); break;
+      case v1::Entry::kBreakage: log.breakages.push_back({i, &entry.breakage(), at.Field("breakage")}); break;
+      case v1::Entry::kDone:
+        if (entry.done().step() == "repaired") log.repairs.push_back({i, &entry.done(), at.Field("done")});
+        break;
+      default: break;
+    }
+  }
+  return log;
+}
+
+}  // namespace withy

@@ -1,0 +1,12 @@
+#include "codes.h"
+
+#include "withy/rod/rod.h"
+
+namespace withy {
+
+std::vector<Code> RodCodes() {
+  return {kEntryNotUnderstood, kPlaceCycle, kPlaceAmbiguous, kMeasurementsDiffer, kNothingLeft, kCutBeyondPlan,
+          kBroken,             kTooMany,    kDryFitStale,    kRestUnknown,        kJointMissing};
+}
+
+}  // namespace withy

@@ -1,0 +1,81 @@
+// The codes of resolve.
+#ifndef WITHY_ROD_CODES_H_
+#define WITHY_ROD_CODES_H_
+
+#include "withy/findings/finding.h"
+
+namespace withy {
+
+inline constexpr Code kEntryNotUnderstood = {
+    .name = "rod/entry-not-understood", .severity = Severity::kCannotTell,
+    .summary = "An entry of the log is not understood",
+    .why = "It may be a cut. A length that is worked out without it would be wrong by as much as was taken off, and no "
+           "later step could put it back.",
+    .action = "Give the entry a content that is known here (a cut needs its section and amount), or read the design with "
+              "a newer version.",
+    .since = 1};
+
+inline constexpr Code kPlaceCycle = {
+    .name = "rod/place-cycle", .severity = Severity::kError,
+    .summary = "Places that wait for each other",
+    .why = "Each of these things is placed against another of them, so that none has a place to start from.",
+    .action = "Give one of them a place of its own: from_butt, from_tip or from_section_butt.", .since = 1};
+
+inline constexpr Code kPlaceAmbiguous = {
+    .name = "rod/place-ambiguous", .severity = Severity::kError,
+    .summary = "A place against a wrap that lies in several places",
+    .why = "One entry for the wraps of several guides is several wraps: after or before it could be any of them.",
+    .action = "Give the wrap that is meant an entry of its own, or place this thing from the tip.", .since = 1};
+
+inline constexpr Code kMeasurementsDiffer = {
+    .name = "rod/measurements-differ", .severity = Severity::kWarning,
+    .summary = "Two measurements of one thing differ",
+    .why = "Both cannot be right, and every figure rests on one of them: the later is used.",
+    .action = "Measure again. Where a logged one was wrong, add a correction to the log.", .since = 1};
+
+inline constexpr Code kNothingLeft = {
+    .name = "rod/nothing-left", .severity = Severity::kError,
+    .summary = "The cuts take more than the section has",
+    .why = "Nothing of the section is left to build on.",
+    .action = "Check the amounts and the ends of the cuts, and the section's length as supplied.", .since = 1};
+
+inline constexpr Code kCutBeyondPlan = {
+    .name = "rod/cut-beyond-plan", .severity = Severity::kAdvice,
+    .summary = "More was cut off than planned",
+    .why = "What is off stays off: every figure uses what was taken, and the plan no longer says anything.",
+    .action = "Look at the finished length again, and bring the plan up to what was done.", .since = 1};
+
+inline constexpr Code kBroken = {
+    .name = "rod/broken", .severity = Severity::kError,
+    .summary = "A section broke and is not repaired",
+    .why = "The figures speak of the rod as it was before it broke.",
+    .action = "Log the repair (step: \"repaired\") and what was cut off, or plan a new section.", .since = 1};
+
+inline constexpr Code kTooMany = {
+    .name = "rod/too-many", .severity = Severity::kError,
+    .summary = "More of one kind of thing than any rod has",
+    .why = "Uncertainty is carried along the chain of all of them; beyond 64 sections, 1000 parts, 2000 guides or 20,000 "
+           "wraps nothing is worked out.",
+    .action = "Split the design: one file is one rod.", .since = 1};
+
+inline constexpr Code kDryFitStale = {
+    .name = "rod/dry-fit-stale", .severity = Severity::kCannotTell,
+    .summary = "The butt is shorter than it was at the last dry fit",
+    .why = "A cut butt is thicker and comes to rest elsewhere in the handle, so the dry fit no longer tells the length.",
+    .action = "Try the handle on again and log the fit. For a cut that is only planned: cut part of it first.", .since = 1};
+
+inline constexpr Code kRestUnknown = {
+    .name = "rod/rest-unknown", .severity = Severity::kCannotTell,
+    .summary = "Where the blank comes to rest in the handle is not known",
+    .why = "In a one-piece handle the blank stops where it fills the bore; the finished length depends on it.",
+    .action = "Try the handle on dry, measure butt end to tip end of the blank, and log the fit.", .since = 1};
+
+inline constexpr Code kJointMissing = {
+    .name = "rod/joint-missing", .severity = Severity::kCannotTell,
+    .summary = "How two sections meet is not known",
+    .why = "The length of the rod depends on how far one section goes into the other.",
+    .action = "Describe the joint: its kind, and the overlap measured on the seated sections.", .since = 1};
+
+}  // namespace withy
+
+#endif  // WITHY_ROD_CODES_H_

@@ -1,0 +1,127 @@
+#include "read_quantity.h"
+
+#include <cmath>
+#include <utility>
+
+namespace withy {
+namespace {
+
+// In the SI unit, for one unit of what was written.
+struct Scale {
+  double value = 0;
+  double unit = 0;  // 0 = no unit was written
+};
+
+Scale ScaleOf(const v1::Length& q) {
+  switch (q.unit_case()) {
+    case v1::Length::kMm: return {Length::Mm(q.mm()).meters(), Length::Mm(1).meters()};
+    case v1::Length::kInch: return {Length::Inches(q.inch()).meters(), Length::Inches(1).meters()};
+    case v1::Length::kIn64: return {Length::In64(q.in64()).meters(), Length::In64(1).meters()};
+    case v1::Length::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
+Scale ScaleOf(const v1::Mass& q) {
+  switch (q.unit_case()) {
+    case v1::Mass::kG: return {Mass::Grams(q.g()).kilograms(), Mass::Grams(1).kilograms()};
+    case v1::Mass::kOz: return {Mass::Ounces(q.oz()).kilograms(), Mass::Ounces(1).kilograms()};
+    case v1::Mass::kGrain: return {Mass::Grains(q.grain()).kilograms(), Mass::Grains(1).kilograms()};
+    case v1::Mass::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
+Scale ScaleOf(const v1::Density& q) {
+  return q.unit_case() == v1::Density::kGPerCm3 ? Scale{q.g_per_cm3() * 1000, 1000} : Scale{};
+}
+
+Scale ScaleOf(const v1::Modulus& q) {
+  constexpr double kPascalsPerMsi = kPascalsPerPsi * 1e6;
+  switch (q.unit_case()) {
+    case v1::Modulus::kGpa: return {q.gpa() * 1e9, 1e9};
+    case v1::Modulus::kMsi: return {q.msi() * kPascalsPerMsi, kPascalsPerMsi};
+    case v1::Modulus::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
+Scale ScaleOf(const v1::Angle& q) { return q.unit_case() == v1::Angle::kDeg ? Scale{q.deg(), 1} : Scale{}; }
+
+Scale ScaleOf(const v1::Force& q) {
+  switch (q.unit_case()) {
+    case v1::Force::kN: return {q.n(), 1};
+    case v1::Force::kLbf: return {q.lbf() * kNewtonsPerPoundForce, kNewtonsPerPoundForce};
+    case v1::Force::kKgf: return {q.kgf() * kStandardGravity, kStandardGravity};
+    case v1::Force::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
+bool Usable(double value, double largest) { return std::isfinite(value) && std::abs(value) <= largest; }
+
+template <typename Message>
+std::optional<double> PlusMinusOf(const Message& q, double unit, double largest) {
+  if (!q.has_plus_minus()) return std::nullopt;
+  const double plus_minus = q.plus_minus() * unit;
+  if (!Usable(plus_minus, largest) || plus_minus < 0) return std::nullopt;
+  return plus_minus;
+}
+
+template <typename T, typename Message, typename Make>
+Maybe<T> Read(const Message& q, const FieldPath& owner, std::string_view name, double largest, Source otherwise,
+              Make make) {
+  const Scale scale = ScaleOf(q);
+  if (scale.unit == 0 || !Usable(scale.value, largest)) return std::nullopt;
+  const Source source = q.source() == v1::Source::UNSPECIFIED ? otherwise : SourceOf(q.source());
+  return Known<T>{make(scale.value), PlusMinusOf(q, scale.unit, largest), source, owner.Field(name)};
+}
+
+double Same(double value) { return value; }
+
+}  // namespace
+
+Source SourceOf(v1::Source::Value source) {
+  switch (source) {
+    case v1::Source::MEASURED: return Source::kMeasured;
+    case v1::Source::CATALOGUE: return Source::kCatalogue;
+    case v1::Source::ESTIMATED: return Source::kEstimated;
+    default: return Source::kPlan;
+  }
+}
+
+Maybe<Length> ReadLength(const v1::Length& q, const FieldPath& owner, std::string_view name, Source otherwise) {
+  return Read<Length>(q, owner, name, kLargestMetersOrKilograms, otherwise, Length::Meters);
+}
+
+Maybe<Mass> ReadMass(const v1::Mass& q, const FieldPath& owner, std::string_view name) {
+  return Read<Mass>(q, owner, name, kLargestMetersOrKilograms, Source::kPlan, Mass::Kilograms);
+}
+
+Maybe<double> ReadDensity(const v1::Density& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
+Maybe<double> ReadModulus(const v1::Modulus& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
+Maybe<double> ReadAngle(const v1::Angle& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
+Maybe<double> ReadForce(const v1::Force& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
+std::optional<Length> LengthOf(const v1::Length& q) {
+  const Scale scale = ScaleOf(q);
+  if (scale.unit == 0 || !Usable(scale.value, kLargestMetersOrKilograms)) return std::nullopt;
+  return Length::Meters(scale.value);
+}
+
+std::optional<double> PlusMinusMeters(const v1::Length& q) {
+  return PlusMinusOf(q, ScaleOf(q).unit, kLargestMetersOrKilograms);
+}
+
+}  // namespace withy

@@ -1,0 +1,203 @@
+// Each section as supplied, the taper that counts, and what is left of it after its cuts.
+#include <algorithm>
+#include <cmath>
+#include <unordered_map>
+#include <utility>
+
+#include "absl/strings/str_format.h"
+#include "codes.h"
+#include "measurements.h"
+#include "read_quantity.h"
+#include "read_taper.h"
+#include "resolver.h"
+
+namespace withy {
+namespace {
+
+Shape ShapeOf(const std::string& word) {
+  if (word.empty() || word == "tube") return Shape::kTube;
+  if (word == "solid_round") return Shape::kSolidRound;
+  if (word == "solid_hexagon") return Shape::kSolidHexagon;
+  return Shape::kOther;
+}
+
+void ReadTaperOf(const v1::Taper& taper, Section& section) {
+  section.taper = ReadTaper(taper, section.at.Field("taper"));
+  section.outer = OuterProfile(section.taper);
+  section.wall = WallProfile(section.taper);
+  section.wall_measured = WallIsMeasured(taper);
+  section.wall_plus_minus_m = WallPlusMinus(taper);
+}
+
+// The bench beats the blank; walls that were not read again stay.
+void ApplyCalipered(Resolver& r, const Logged<v1::Calipered>& logged, Section& section) {
+  const v1::Taper& taper = logged.entry->taper();
+  TaperTable table = ReadTaper(taper, logged.at.Field("taper"));
+  if (table.source == Source::kPlan) table.source = Source::kMeasured;
+  Profile outer = OuterProfile(table);
+  if (outer.empty()) return;
+  CompareTapers(r, section.taper, section.outer, table);
+  if (Profile wall = WallProfile(table); !wall.empty()) {
+    section.wall = std::move(wall);
+    section.wall_measured = true;
+    section.wall_plus_minus_m = WallPlusMinus(taper);
+  }
+  section.outer = std::move(outer);
+  section.taper = std::move(table);
+}
+
+Section ReadSection(Resolver& r, const v1::Section& from, int i) {
+  Section section;
+  section.id = from.id();
+  section.at = FieldPath().Field("blank").Field("sections").Item(from.id(), i);
+  section.index = i;
+  section.shape = ShapeOf(from.shape());
+  section.material = from.material();
+  section.length = ReadLength(from.length(), section.at, "length");
+  ReadTaperOf(from.taper(), section);
+  section.modulus_pa = ReadModulus(from.modulus(), section.at, "modulus");
+  section.density_kg_m3 = ReadDensity(from.density(), section.at, "density");
+  section.spine_deg = ReadAngle(from.spine(), section.at, "spine");
+  section.natural_bend_deg = ReadAngle(from.natural_bend(), section.at, "natural_bend");
+  section.aligned_on = from.aligned_on().used();
+  section.spare_for = from.spare_for();
+  if (from.has_splice()) {
+    const FieldPath at = section.at.Field("splice");
+    section.splice_at = ReadLength(from.splice().at(), at, "at");
+    section.splice_material = from.splice().material();
+    section.splice_modulus_pa = ReadModulus(from.splice().modulus(), at, "modulus");
+    section.splice_density_kg_m3 = ReadDensity(from.splice().density(), at, "density");
+  }
+  if (!section.length && !section.outer.empty() && section.outer.end() > 0) {
+    section.length = Known<Length>{Length::Meters(section.outer.end()), std::nullopt, Source::kAssumed,
+                                   section.at.Field("length")};
+    r.Assume(section.at.Field("length"), absl::StrFormat("%.1f mm", section.outer.end() * 1000),
+             "the last row of the taper table is taken as the tip end");
+  }
+  return section;
+}
+
+struct CutSums {
+  double planned_m = 0, done_m = 0;
+  double planned_plus_minus_m = 0, done_plus_minus_m = 0;
+  FieldPath planned_at, done_at;
+};
+
+// Staged cuts of one end add up.
+void AddCut(const v1::Length& amount, FieldPath at, double& sum, double& plus_minus, FieldPath& sum_at) {
+  const auto length = LengthOf(amount);
+  if (!length || length->meters() < 0) return;
+  sum += length->meters();
+  plus_minus = std::hypot(plus_minus, PlusMinusMeters(amount).value_or(0));
+  sum_at = std::move(at);
+}
+
+using CutsByEnd = std::unordered_map<std::string, std::pair<CutSums, CutSums>>;  // section id: butt, tip
+
+CutsByEnd CollectCuts(const Resolver& r) {
+  CutsByEnd cuts;
+  const auto end_of = [&cuts](const std::string& section, v1::End::Value end) -> CutSums& {
+    auto& ends = cuts[section];
+    return end == v1::End::TIP ? ends.second : ends.first;
+  };
+  for (int i = 0; i < r.design.blank().cuts_size(); ++i) {
+    const v1::PlannedCut& cut = r.design.blank().cuts(i);
+    CutSums& sums = end_of(cut.section(), cut.at_end());
+    AddCut(cut.amount(), FieldPath().Field("blank").Field("cuts").Item("", i), sums.planned_m,
+           sums.planned_plus_minus_m, sums.planned_at);
+  }
+  for (const auto& logged : r.log.cuts) {
+    CutSums& sums = end_of(logged.entry->section(), logged.entry->at_end());
+    AddCut(logged.entry->amount(), logged.at, sums.done_m, sums.done_plus_minus_m, sums.done_at);
+  }
+  return cuts;
+}
+
+// The larger of plan and log holds: a plan may not be done yet, and what is off stays off.
+EndCut Decide(Resolver& r, const CutSums& sums) {
+  constexpr double kSame = 1e-9;  // metres
+  const bool done = sums.done_m >= sums.planned_m - kSame;
+  EndCut cut;
+  cut.amount = Length::Meters(done ? sums.done_m : sums.planned_m);
+  cut.done = Length::Meters(sums.done_m);
+  cut.plus_minus_m = done ? sums.done_plus_minus_m : sums.planned_plus_minus_m;
+  cut.at = done && !sums.done_at.empty() ? sums.done_at : sums.planned_at;
+  if (sums.planned_m > 0 && sums.done_m > sums.planned_m + kSame) {
+    Finding finding = MakeFinding(
+        kCutBeyondPlan, sums.planned_at,
+        absl::StrFormat("%.1f mm were planned to come off, %.1f mm came off", sums.planned_m * 1000, sums.done_m * 1000),
+        {{"planned_mm", sums.planned_m * 1000}, {"done_mm", sums.done_m * 1000}});
+    finding.related.push_back(sums.done_at);
+    r.rod.findings.push_back(std::move(finding));
+  }
+  return cut;
+}
+
+void WorkOutWhatIsLeft(Resolver& r, Section& section) {
+  const auto length = Positive(section.length);
+  if (!length || !r.log.not_understood.empty()) return;
+  const Uncertain from = r.rod.inputs.Add(section.cut_butt.amount.meters(), section.cut_butt.plus_minus_m.value_or(0));
+  const Uncertain off_tip = r.rod.inputs.Add(section.cut_tip.amount.meters(), section.cut_tip.plus_minus_m.value_or(0));
+  const Uncertain to = r.Input(*section.length) - off_tip;
+  if (from.value() < to.value()) {
+    section.from_m = from;
+    section.to_m = to;
+    return;
+  }
+  Finding finding = MakeFinding(
+      kNothingLeft, section.at,
+      absl::StrFormat("the cuts take %.1f mm off a section of %.1f mm", (from + off_tip).value() * 1000, length->mm()),
+      {{"cut_mm", (from + off_tip).value() * 1000}, {"length_mm", length->mm()}});
+  for (const EndCut* cut : {&section.cut_butt, &section.cut_tip}) {
+    if (!cut->at.empty()) finding.related.push_back(cut->at);
+  }
+  r.rod.findings.push_back(std::move(finding));
+}
+
+void ReadBlankFigures(Resolver& r) {
+  const v1::Blank& from = r.design.blank();
+  Blank& blank = r.rod.blank;
+  blank.at = FieldPath().Field("blank");
+  blank.mass = ReadMass(from.mass(), blank.at, "mass");
+  blank.rated_lift_n = ReadForce(from.rated_lift(), blank.at, "rated_lift");
+  const auto newtons = [&](const v1::Force& force) -> std::optional<double> {
+    const auto known = ReadForce(force, blank.at, "rated_line");
+    return known ? std::optional<double>(known->value) : std::nullopt;
+  };
+  const auto mass = [&](const v1::Mass& m) -> std::optional<Mass> {
+    const auto known = ReadMass(m, blank.at, "rated_lure");
+    return known ? std::optional<Mass>(known->value) : std::nullopt;
+  };
+  blank.rated_line_min_n = newtons(from.rated_line().min());
+  blank.rated_line_max_n = newtons(from.rated_line().max());
+  blank.rated_lure_min = mass(from.rated_lure().min());
+  blank.rated_lure_max = mass(from.rated_lure().max());
+}
+
+}  // namespace
+
+void ResolveSections(Resolver& r) {
+  ReadBlankFigures(r);
+  Blank& blank = r.rod.blank;
+  if (!WithinLimit(r, blank.at.Field("sections"), r.design.blank().sections_size(), kMostSections, "sections")) return;
+  std::unordered_map<std::string, int> by_id;
+  for (int i = 0; i < r.design.blank().sections_size(); ++i) {
+    blank.sections.push_back(ReadSection(r, r.design.blank().sections(i), i));
+    if (!blank.sections.back().id.empty()) by_id.emplace(blank.sections.back().id, i);
+  }
+  for (const auto& logged : r.log.calipered) {
+    const auto found = by_id.find(logged.entry->section());
+    if (found != by_id.end()) ApplyCalipered(r, logged, blank.sections[found->second]);
+  }
+  const CutsByEnd cuts = CollectCuts(r);
+  for (Section& section : blank.sections) {
+    if (const auto found = cuts.find(section.id); found != cuts.end() && !section.id.empty()) {
+      section.cut_butt = Decide(r, found->second.first);
+      section.cut_tip = Decide(r, found->second.second);
+    }
+    WorkOutWhatIsLeft(r, section);
+    if (section.assembled()) blank.assembled.push_back(section.index);
+  }
+}
+
+}  // namespace withy

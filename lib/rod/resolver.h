@@ -1,0 +1,56 @@
+// What the steps of resolve share: the design they read, the log that counts, and the rod they fill in.
+//
+// The steps run in the order below; each is one file and uses only what the steps before it have filled in.
+#ifndef WITHY_ROD_RESOLVER_H_
+#define WITHY_ROD_RESOLVER_H_
+
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "bench_log.h"
+#include "withy/rod/rod.h"
+
+namespace withy {
+
+struct Resolver {
+  const v1::Design& design;
+  BenchLog log;
+  Rod& rod;
+
+  void Assume(FieldPath at, std::string used, std::string why) {
+    rod.assumptions.push_back({std::move(at), std::move(used), std::move(why)});
+  }
+  void CannotTellFigure(std::string figure, std::string measure) {
+    rod.unknowns.push_back({std::move(figure), std::move(measure)});
+  }
+  // An independent input of a first-order figure, in metres; a length that says no uncertainty counts as exact.
+  Uncertain Input(const Known<Length>& length) {
+    return rod.inputs.Add(length.value.meters(), length.plus_minus.value_or(0));
+  }
+};
+
+// Real rods have a dozen sections and parts, and some dozens of guides and wraps. Beyond these nothing is worked out of
+// that list (rod/too-many): uncertainty is carried along the chain of all of them.
+inline constexpr int kMostSections = 64;
+inline constexpr int kMostParts = 1000;
+inline constexpr int kMostGuides = 2000;
+inline constexpr int kMostWraps = 20000;
+inline constexpr int kMostCoats = 32;
+
+// False, with a finding, where `count` is beyond `most`.
+bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, const char* what);
+
+void ResolveOrder(Resolver& r);      // intent
+void ResolveSections(Resolver& r);   // each section and its cuts
+void AssembleBlank(Resolver& r);     // joints, length, outer profile
+void ResolveHandle(Resolver& r);     // each part, without its place
+void ResolveGuides(Resolver& r);     // each guide and the tip-top, without place
+void ResolveThreads(Resolver& r);    // wrapping threads and finishes
+void ResolveWraps(Resolver& r);      // one by one, without place
+void ResolveWeighings(Resolver& r);  // masses from the log
+void ResolvePlaces(Resolver& r);     // where the blank comes to rest, then everything along the rod
+
+}  // namespace withy
+
+#endif  // WITHY_ROD_RESOLVER_H_
