@@ -160,6 +160,7 @@ Part ReadPart(Resolver& r, const v1::Part& from, int i) {
   }
   ReadWeights(from, part);
   part.place_written = from.has_place();
+  part.gap_written = from.place().has_gap();
   return part;
 }
 

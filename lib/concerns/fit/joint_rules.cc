@@ -6,27 +6,31 @@
 namespace withy::fit {
 namespace {
 
-constexpr Code kJoints = {
-    .name = "fit/joints",
+constexpr Code kJointOrder = {
+    .name = "fit/joint-order",
     .severity = Severity::kError,
-    .summary = "The joints do not put the sections together one after another",
-    .why = "Each joint takes or adds length. With one missing, doubled or between the wrong sections the rod has no length.",
-    .action = "Give one joint between each section and the next, butt first. A spare section names in `spare_for` the one it "
-              "stands in for and needs no joint."};
+    .summary = "A joint does not put a section and the next one together",
+    .why = "Each joint takes or adds length. One between the wrong sections, or a second one between the same, counts for "
+           "nothing or twice.",
+    .action = "Name the section on the butt side in `lower` and the next one in `upper`. A spare section needs no joint of its "
+              "own."};
 
-void JudgeJoints(const View& view, std::vector<Finding>& findings) {
+void JudgeJointOrder(const View& view, std::vector<Finding>& findings) {
   const Blank& blank = view.rod.blank;
-  if (blank.assembled.empty()) return;
-  bool chained = blank.joints.size() + 1 == blank.assembled.size();
-  for (std::size_t i = 0; chained && i < blank.joints.size(); ++i) {
-    chained = blank.joints[i].lower == blank.sections[blank.assembled[i]].id &&
-              blank.joints[i].upper == blank.sections[blank.assembled[i + 1]].id;
+  std::vector<bool> joined(blank.assembled.size(), false);
+  for (const Joint& joint : blank.joints) {
+    std::size_t i = 0;
+    const auto joins = [&](std::size_t k) {
+      return blank.sections[blank.assembled[k]].id == joint.lower && blank.sections[blank.assembled[k + 1]].id == joint.upper;
+    };
+    while (i + 1 < blank.assembled.size() && !joins(i)) ++i;
+    const bool in_order = i + 1 < blank.assembled.size() && !joined[i];
+    if (in_order) joined[i] = true;
+    if (in_order || joint.lower.empty() || joint.upper.empty()) continue;
+    findings.push_back(MakeFinding(kJointOrder, joint.at,
+                                   absl::StrFormat("'%s' does not join '%s' and '%s' as neighbours, or does so again", joint.id,
+                                                   joint.lower, joint.upper)));
   }
-  if (chained) return;
-  findings.push_back(MakeFinding(kJoints, blank.at.Field(blank.joints.empty() ? "sections" : "joints"),
-                                 absl::StrFormat("%d joints for %d sections in use, or not in their order",
-                                                 blank.joints.size(), blank.assembled.size()),
-                                 {{"joints", double(blank.joints.size())}, {"sections", double(blank.assembled.size())}}));
 }
 
 // Male end and female mouth of a joint in which one section goes into the other.
@@ -108,7 +112,7 @@ void JudgeJointLoose(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> JointRules() {
-  return {{&kJoints, JudgeJoints}, {&kJointTight, JudgeJointTight}, {&kJointLoose, JudgeJointLoose}};
+  return {{&kJointOrder, JudgeJointOrder}, {&kJointTight, JudgeJointTight}, {&kJointLoose, JudgeJointLoose}};
 }
 
 }  // namespace withy::fit

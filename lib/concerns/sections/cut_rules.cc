@@ -4,25 +4,6 @@
 namespace withy::sections {
 namespace {
 
-constexpr Code kCutExceeds = {
-    .name = "sections/cut-exceeds",
-    .severity = Severity::kError,
-    .summary = "The cuts take more than there is of a section",
-    .why = "Nothing would be left of it. A cut cannot be undone.",
-    .action = "Correct the amounts in `cuts`; each is what comes off one end, saw kerf included."};
-
-void JudgeCutExceeds(const View& view, std::vector<Finding>& findings) {
-  for (const Section& section : view.rod.blank.sections) {
-    if (!section.length) continue;
-    const Length cut = section.cut_butt.amount + section.cut_tip.amount;
-    if (cut < section.length->value || cut <= Length()) continue;
-    const EndCut& larger = section.cut_butt.amount < section.cut_tip.amount ? section.cut_tip : section.cut_butt;
-    findings.push_back(MakeFinding(kCutExceeds, larger.at,
-                                   absl::StrFormat("the cuts take %.1f mm off %.1f mm", cut.mm(), section.length->value.mm()),
-                                   {{"cut_mm", cut.mm()}, {"length_mm", section.length->value.mm()}}));
-  }
-}
-
 constexpr Code kCutAtJoint = {
     .name = "sections/cut-at-joint",
     .severity = Severity::kWarning,
@@ -74,9 +55,7 @@ void JudgeCutLargerThanSingle(const View& view, std::vector<Finding>& findings) 
 }  // namespace
 
 std::vector<Rule<View>> CutRules() {
-  return {{&kCutExceeds, JudgeCutExceeds},
-          {&kCutAtJoint, JudgeCutAtJoint},
-          {&kCutLargerThanSingle, JudgeCutLargerThanSingle}};
+  return {{&kCutAtJoint, JudgeCutAtJoint}, {&kCutLargerThanSingle, JudgeCutLargerThanSingle}};
 }
 
 }  // namespace withy::sections
