@@ -18,7 +18,7 @@ using google::protobuf::Message;
 using google::protobuf::Reflection;
 
 void AppendEscaped(char c, std::string* out) {
-  constexpr char kHex[] = "0123456789abcdef";
+  constexpr char kHex[] = "0123456789ABCDEF";
   switch (c) {
     case '"': out->append("\\\""); break;
     case '\\': out->append("\\\\"); break;

@@ -1,0 +1,129 @@
+// Prints an outline of the text form.
+#include "format.h"
+#include "text_outline.h"
+#include "write.h"
+
+namespace withy {
+namespace {
+
+// Appends `item` as one line without the comment at its end; false where it cannot be one.
+bool AppendOnOneLine(const OutlineItem& item, std::string* out);
+
+bool AppendOnOneLine(const OutlineBody& body, std::string* out) {
+  const bool is_empty = body.items.empty() && body.comment.empty();
+  if (!body.one_line && !is_empty) return false;  // a comment ends a line, so there is none in here
+  const std::string_view separator = body.kind == BodyKind::kList ? ", " : " ";
+  if (body.kind == BodyKind::kMessage) out->append(is_empty ? "{" : "{ ");
+  if (body.kind == BodyKind::kList) out->append("[");
+  for (const OutlineItem& item : body.items) {
+    if (&item != &body.items.front()) out->append(separator);
+    if (!AppendOnOneLine(item, out)) return false;
+  }
+  if (body.kind == BodyKind::kMessage) out->append(is_empty ? "}" : " }");
+  if (body.kind == BodyKind::kList) out->append("]");
+  return true;
+}
+
+void AppendName(const OutlineItem& item, std::string* out) {
+  if (item.name.empty()) return;
+  out->append(item.name).append(item.body.kind == BodyKind::kMessage ? " " : ": ");
+}
+
+bool AppendOnOneLine(const OutlineItem& item, std::string* out) {
+  AppendName(item, out);
+  if (item.body.kind != BodyKind::kNone) return AppendOnOneLine(item.body, out);
+  out->append(item.text);
+  return true;
+}
+
+class Printer {
+ public:
+  explicit Printer(std::string* out) : out_(*out) {}
+
+  // Each item on a line of its own, or where `body` had several lines also behind the one before it, as the author had it.
+  // `begun`: the line of the first is there already.
+  void Items(const OutlineBody& body, int depth, bool begun = false);
+
+ private:
+  void Item(const OutlineItem& item, int depth);
+  void BeginLine(int depth) {
+    if (!out_.empty()) out_.push_back('\n');
+    line_ = out_.size();
+    out_.append(static_cast<std::size_t>(2 * depth), ' ');
+  }
+  bool Fits(std::size_t more) const { return out_.size() - line_ + more <= kLineWidth; }
+  void Comment(std::string_view comment) {
+    if (!comment.empty()) out_.append("  ").append(comment);
+  }
+
+  std::string& out_;
+  std::size_t line_ = 0;  // where the line being written began
+};
+
+const OutlineItem* LastElement(const OutlineBody& body) {
+  const OutlineItem* last = nullptr;
+  for (const OutlineItem& item : body.items) last = item.IsComment() ? last : &item;
+  return last;
+}
+
+void Printer::Items(const OutlineBody& body, int depth, bool begun) {
+  const OutlineItem* last = LastElement(body);
+  bool may_continue = false;  // the line being written may take another item
+  for (const OutlineItem& item : body.items) {
+    const std::string_view comma = body.kind == BodyKind::kList && !item.IsComment() && &item != last ? "," : "";
+    std::string line;
+    const bool is_line = !item.IsComment() && AppendOnOneLine(item, &line);
+    line.append(comma);
+    if (is_line && may_continue && item.same_line && Fits(line.size() + 1)) {
+      out_.append(" ").append(line);
+    } else {
+      const bool is_first = &item == &body.items.front();
+      if (item.empty_line_before && !is_first) out_.push_back('\n');
+      if (!is_first || !begun) BeginLine(depth);
+      if (item.IsComment()) {
+        out_.append(item.comment);
+        may_continue = false;
+        continue;
+      }
+      const bool on_one_line = is_line && (Fits(line.size()) || item.body.kind == BodyKind::kNone);
+      if (on_one_line) {
+        out_.append(line);
+      } else {
+        Item(item, depth);
+        out_.append(comma);
+      }
+      may_continue = on_one_line && !body.one_line;
+    }
+    Comment(item.comment);
+    may_continue = may_continue && item.comment.empty();
+  }
+}
+
+// An item that takes several lines; the first has begun.
+void Printer::Item(const OutlineItem& item, int depth) {
+  const OutlineBody& body = item.body;
+  if (body.kind == BodyKind::kPieces) {
+    if (item.name.empty()) return Items(body, depth, /*begun=*/true);
+    out_.append(item.name).append(":");
+    return Items(body, depth + 1);
+  }
+  AppendName(item, &out_);
+  out_.push_back(body.kind == BodyKind::kMessage ? '{' : '[');
+  Comment(body.comment);
+  Items(body, depth + 1);
+  BeginLine(depth);
+  out_.push_back(body.kind == BodyKind::kMessage ? '}' : ']');
+}
+
+}  // namespace
+
+absl::StatusOr<std::string> FormatText(std::string_view bytes) {
+  const absl::StatusOr<OutlineBody> outline = OutlineText(bytes);
+  if (!outline.ok()) return outline.status();
+  std::string text;
+  Printer(&text).Items(*outline, 0);
+  if (!text.empty()) text.push_back('\n');
+  return text;
+}
+
+}  // namespace withy
