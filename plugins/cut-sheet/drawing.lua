@@ -1,0 +1,73 @@
+-- The rod as a strip across the page: handle, blank, guides at their places. Lengths are in proportion; diameters and
+-- ring heights are drawn larger, so the strip says where things are and not how thick.
+local svg = require "withy.svg"
+local text = require "withy.text"
+
+local M = {}
+
+local WIDTH, HEIGHT, AXIS = 182, 17, 9.5 -- mm on paper
+local ACROSS = 0.18 -- mm on paper for each mm of diameter or height
+
+local function scale_of(overall)
+  return function(at)
+    return tonumber(text.fixed(at / overall * WIDTH, 3))
+  end
+end
+
+-- Upper and lower edge of a profile, as one outline.
+local function outline(profile, x, start)
+  local points = {}
+  for _, row in ipairs(profile) do
+    points[#points + 1] = { x(start + row.at_mm), AXIS - row.diameter_mm / 2 * ACROSS }
+  end
+  for i = #profile, 1, -1 do
+    points[#points + 1] = { x(start + profile[i].at_mm), AXIS + profile[i].diameter_mm / 2 * ACROSS }
+  end
+  return points
+end
+
+local function parts(rod, x, nodes)
+  for _, part in ipairs(rod.parts) do
+    if part.start_mm and part.length_mm and #part.outer > 0 then
+      local profile = {}
+      for i, row in ipairs(part.outer) do
+        profile[i] = { at_mm = row.at_mm, diameter_mm = row.diameter_mm }
+      end
+      profile[#profile + 1] = { at_mm = part.length_mm, diameter_mm = profile[#profile].diameter_mm }
+      nodes[#nodes + 1] = svg.polygon(outline(profile, x, part.start_mm),
+        { fill = "#fff", stroke = "#000", ["stroke-width"] = 0.2 })
+    end
+  end
+end
+
+local function guides(rod, x, side, nodes)
+  for _, guide in ipairs(rod.guides) do
+    if guide.from_butt_mm then
+      local at = x(guide.from_butt_mm)
+      local height = (guide.ring_height_mm or 8) * ACROSS + 0.4
+      local radius = math.max(0.5, (guide.ring_outer_mm or guide.ring_inner_mm or 6) / 2 * ACROSS)
+      nodes[#nodes + 1] = svg.line(at, AXIS, at, AXIS + side * height, { stroke = "#000", ["stroke-width"] = 0.25 })
+      nodes[#nodes + 1] = svg.circle(at, AXIS + side * height, tonumber(text.fixed(radius, 3)),
+        { fill = "#fff", stroke = "#000", ["stroke-width"] = 0.25 })
+      nodes[#nodes + 1] = svg.text(at, AXIS - side * 2.2 + (side < 0 and 1.4 or 0), guide.id or "",
+        { ["font-size"] = 2.3, ["text-anchor"] = "middle" })
+    end
+  end
+end
+
+-- A drawing, or nil where the rod's length is not known. `side` is 1 with the rings below the blank, -1 above.
+function M.strip(rod, side)
+  if not rod.overall_length_mm or not rod.blank_butt_mm then
+    return nil
+  end
+  local x = scale_of(rod.overall_length_mm)
+  local nodes = {}
+  if #rod.blank > 0 then
+    nodes[1] = svg.polygon(outline(rod.blank, x, 0), { fill = "#000" })
+  end
+  parts(rod, x, nodes)
+  guides(rod, x, side, nodes)
+  return svg.drawing(WIDTH, HEIGHT, nodes)
+end
+
+return M

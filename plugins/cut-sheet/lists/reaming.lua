@@ -1,0 +1,54 @@
+-- Bores that have to be opened: rigid parts that are marked so, or that the blank does not pass.
+local function rigid(part)
+  local kind = part.fitting and part.fitting.kind
+  return (kind == nil or kind == "rigid") and not part.on and not part.loose
+end
+
+-- Diameter of a bore at one of its faces, as it is; nil where it is not known.
+local function bore_at(profile, first)
+  local row = first and profile[1] or profile[#profile]
+  return row and row.diameter_mm
+end
+
+-- The least bore that clears the blank with its gap; what is wider already stays.
+local function wanted(blank, gap, bore)
+  return blank and math.max(blank + gap, bore or 0)
+end
+
+return function(ctx)
+  local gap = 2 * ctx.options.ream_gap_mm
+  local rows = {}
+  for _, place in ipairs(ctx:get("fit.parts") or {}) do
+    local part = ctx:find(place.id)
+    local tight = place.clearance_mm and place.clearance_mm < 0
+    if rigid(part) and (tight or (part.fitting and part.fitting.reamed)) then
+      local bore = ctx:get(("rod.parts[%s].bore"):format(place.id)) or {}
+      local butt, tip = bore_at(bore, true), bore_at(bore, false)
+      rows[#rows + 1] = {
+        item = place.id,
+        butt_bore = butt,
+        butt = wanted(place.blank_at_start_mm, gap, butt),
+        tip_bore = tip,
+        tip = wanted(place.blank_at_tip_side_mm, gap, tip),
+      }
+    end
+  end
+  return {
+    {
+      title = "Bores to ream",
+      narrow = true,
+      datum = "",
+      empty = "No bore has to be opened.",
+      note = ("Blank plus %.2f mm all round for glue."):format(ctx.options.ream_gap_mm),
+      rows = rows,
+      columns = {
+        { key = "tick", title = "", kind = "tick" },
+        { key = "item", title = "part", kind = "text" },
+        { key = "butt_bore", title = "butt face: now", kind = "diameter" },
+        { key = "butt", title = "butt face: ream to", kind = "diameter", strong = true },
+        { key = "tip_bore", title = "tip face: now", kind = "diameter" },
+        { key = "tip", title = "tip face: ream to", kind = "diameter", strong = true },
+      },
+    },
+  }
+end

@@ -1,0 +1,137 @@
+-- The sheet as one HTML page.
+local cautions = require "cautions"
+local drawing = require "drawing"
+local grid = require "grid"
+local html = require "withy.html"
+local sheet = require "withy.sheet"
+local style = require "style"
+local text = require "withy.text"
+local units = require "withy.units"
+
+local M = {}
+
+local e = html.element
+
+local DATUM = "Counted from: the rod's butt end (outer end of the butt cap); guides from the tip-top's ring centre; "
+  .. "sections from their butt end as supplied."
+
+local function both(mm)
+  if not mm then
+    return "not known", ""
+  end
+  return units.inches(mm, 16), text.fixed(units.round(mm, 1), 0) .. " mm"
+end
+
+local function figure(title, shown, small)
+  return e("div", {}, e("dt", {}, title), e("dd", {}, shown, e("small", {}, small)))
+end
+
+local function figures(ctx)
+  local ordered = ctx:get("intent.overall_length")
+  local pieces = ctx:get("sections.pieces")
+  local longest = ctx:get("sections.packed_length_mm")
+  local mass = ctx:get("balance.mass_g")
+  local list = {
+    figure("ordered length", both(ordered and ordered.mm)),
+    figure("comes out at", both(ctx:get("fit.overall_length_mm"))),
+    figure("blank's butt face at", both(ctx:get("fit.blank_butt_mm"))),
+    figure("tip-top's ring centre at", both(ctx:get("fit.tip_ring_mm"))),
+    figure(pieces and pieces > 1 and ("%d pieces, longest"):format(pieces) or "in one piece", both(longest)),
+    figure("rod without reel", mass and text.fixed(mass, 0) .. " g" or "not known", ""),
+  }
+  return e("dl", { class = "figures" }, list)
+end
+
+local function heading(ctx)
+  local identity = ctx.design.identity
+  local who = {}
+  for _, author in ipairs(identity and identity.authors or {}) do
+    who[#who + 1] = author.name
+  end
+  local marks = {}
+  if identity and identity.revision then
+    marks[#marks + 1] = "revision " .. text.fixed(identity.revision, 0)
+  end
+  if identity and identity.serial then
+    marks[#marks + 1] = "serial " .. identity.serial
+  end
+  return e("header", {},
+    e("div", {}, e("p", { class = "label" }, "Cut sheet", ctx.rod.technique and ", " .. ctx.rod.technique),
+      e("h1", {}, identity and identity.name or ctx.stem)),
+    e("div", { class = "who" }, table.concat(who, ", "), e("br", {}), table.concat(marks, ", ")))
+end
+
+-- Lines to write on at the bench, for a cut that is to be made in stages.
+local function stages(list)
+  if not list.limit_mm then
+    return nil
+  end
+  local rows = {}
+  for i = 1, 4 do
+    rows[i] = e("tr", {}, e("td", {}, text.fixed(i, 0)), e("td", {}), e("td", {}), e("td", {}))
+  end
+  return {
+    e("p", { class = "note" }, ("No single cut longer than %s. Dry fit after each, read the length, write it down:")
+      :format(units.inches(list.limit_mm, 16))),
+    e("table", { class = "write" },
+      e("thead", {}, e("tr", {}, e("th", {}, "cut"), e("th", {}, "taken off"), e("th", {}, "length at the dry fit"),
+        e("th", {}, "blank's butt face in the handle at"))),
+      e("tbody", {}, rows)),
+  }
+end
+
+-- Narrow lists that follow one another stand in two columns.
+local function sections(lists)
+  local result, beside = {}, nil
+  for _, list in ipairs(lists) do
+    local section = grid.section(list, stages(list))
+    if list.narrow and #list.rows <= 40 then
+      beside = beside or {}
+      beside[#beside + 1] = section
+    else
+      if beside then
+        result[#result + 1] = e("div", { class = "beside" }, beside)
+        beside = nil
+      end
+      result[#result + 1] = section
+    end
+  end
+  return result
+end
+
+local function caution_box()
+  local items = {}
+  for i, caution in ipairs(cautions) do
+    items[i] = e("li", {}, caution)
+  end
+  return e("section", { class = "cautions" }, e("h2", {}, "Before you start"), e("ul", {}, items))
+end
+
+local function strip(ctx)
+  local rings_below = ctx.rod.technique ~= "casting" and ctx.rod.technique ~= "conventional"
+  local reel = ctx:get("intent.reel")
+  if reel and reel.side then
+    rings_below = reel.side == "BELOW"
+  end
+  local picture = drawing.strip(ctx.rod, rings_below and 1 or -1)
+  return picture and e("div", { class = "strip" }, picture)
+end
+
+function M.make(ctx, lists)
+  local paper = sheet.paper(ctx.options.paper)
+  if not paper then
+    ctx:refuse("there is no paper '" .. ctx.options.paper .. "'; use A4 or Letter")
+  end
+  local identity = ctx.design.identity
+  local name = identity and identity.name or ctx.stem
+  local digest = ctx.report.design_digest or ""
+  return html.page {
+    title = name .. ": cut sheet",
+    style = style.make(paper.name, DATUM, name .. ", design " .. digest:sub(8, 19)),
+    body = {
+      heading(ctx), figures(ctx), strip(ctx), e("p", { class = "rule" }, DATUM), sections(lists), caution_box(),
+    },
+  }
+end
+
+return M
