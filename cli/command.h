@@ -14,7 +14,7 @@ namespace withy {
 class Io;
 
 // What completes a value.
-enum class Completes { kNothing, kFile, kFolder, kCode, kExporter, kImporter, kTechnique, kChoice };
+enum class Completes { kNothing, kFile, kFolder, kCode, kExporter, kImporter, kTechnique, kSchema, kChoice };
 
 struct OptionSpec {
   std::string_view name;        // "--to", with a short form "-o,--output"

@@ -41,6 +41,7 @@ std::vector<std::string> Words(Completes completes, std::string_view choices) {
     case Completes::kTechnique:
       for (const Start& start : Starts()) words.emplace_back(start.technique);
       return words;
+    case Completes::kSchema: return {"design", "report", "check"};
     case Completes::kExporter: return EntryNames(PluginEntry::Kind::kExporter);
     case Completes::kImporter: return EntryNames(PluginEntry::Kind::kImporter);
     case Completes::kNothing:
@@ -66,8 +67,8 @@ std::string Pattern(const OptionSpec& option) {
 }
 
 bool TakesFiles(Completes completes) {
-  return completes != Completes::kNothing && completes != Completes::kChoice && completes != Completes::kCode &&
-         completes != Completes::kTechnique;
+  return completes == Completes::kFile || completes == Completes::kFolder || completes == Completes::kExporter ||
+         completes == Completes::kImporter;
 }
 
 // The first words of commands: "check", "plugin".

@@ -33,8 +33,11 @@ std::string Title(std::string_view file, const v1::Design& design, const v1::Rep
   if (identity.has_revision()) parts.push_back(absl::StrCat("revision ", identity.revision()));
   if (!identity.serial().empty()) parts.push_back("serial " + Visible(identity.serial()));
   if (identity.authors_size() > 0) parts.push_back("by " + Visible(identity.authors(0).name()));
-  return absl::StrCat(Painted(name, Ink::kStrong, style), "\n", absl::StrJoin(parts, ", "), "\n",
-                      Painted(report.design_digest(), Ink::kFaint, style), "\n");
+  std::string title = absl::StrCat(Painted(name, Ink::kStrong, style), "\n", absl::StrJoin(parts, ", "), "\n");
+  if (!report.design_digest().empty()) {
+    absl::StrAppend(&title, Painted(report.design_digest(), Ink::kFaint, style), "\n");
+  }
+  return title;
 }
 
 // Both units, whichever is asked for: the order is in feet, the bench in mm.
