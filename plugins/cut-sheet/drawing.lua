@@ -5,8 +5,9 @@ local text = require "withy.text"
 
 local M = {}
 
-local WIDTH, HEIGHT, AXIS = 182, 17, 9.5 -- mm on paper
+local WIDTH = 182 -- mm on paper
 local ACROSS = 0.18 -- mm on paper for each mm of diameter or height
+local LABELS = 4.6 -- mm on paper that the guides' names take on the far side of the blank
 
 local function scale_of(overall)
   return function(at)
@@ -14,16 +15,32 @@ local function scale_of(overall)
   end
 end
 
--- Upper and lower edge of a profile, as one outline.
+-- Upper and lower edge of a profile, as one outline. The axis of the rod is y = 0.
 local function outline(profile, x, start)
   local points = {}
   for _, row in ipairs(profile) do
-    points[#points + 1] = { x(start + row.at_mm), AXIS - row.diameter_mm / 2 * ACROSS }
+    points[#points + 1] = { x(start + row.at_mm), -row.diameter_mm / 2 * ACROSS }
   end
   for i = #profile, 1, -1 do
-    points[#points + 1] = { x(start + profile[i].at_mm), AXIS + profile[i].diameter_mm / 2 * ACROSS }
+    points[#points + 1] = { x(start + profile[i].at_mm), profile[i].diameter_mm / 2 * ACROSS }
   end
   return points
+end
+
+-- Ring centre and radius of a guide, on paper.
+local function ring(guide)
+  local radius = math.max(0.5, (guide.ring_outer_mm or guide.ring_inner_mm or 6) / 2 * ACROSS)
+  return (guide.ring_height_mm or 8) * ACROSS + 0.4, radius
+end
+
+-- How far the drawing reaches on the side of the rings.
+local function reach(rod)
+  local most = LABELS
+  for _, guide in ipairs(rod.guides) do
+    local center, radius = ring(guide)
+    most = math.max(most, center + radius + 0.3)
+  end
+  return most
 end
 
 local function parts(rod, x, nodes)
@@ -44,12 +61,11 @@ local function guides(rod, x, side, nodes)
   for _, guide in ipairs(rod.guides) do
     if guide.from_butt_mm then
       local at = x(guide.from_butt_mm)
-      local height = (guide.ring_height_mm or 8) * ACROSS + 0.4
-      local radius = math.max(0.5, (guide.ring_outer_mm or guide.ring_inner_mm or 6) / 2 * ACROSS)
-      nodes[#nodes + 1] = svg.line(at, AXIS, at, AXIS + side * height, { stroke = "#000", ["stroke-width"] = 0.25 })
-      nodes[#nodes + 1] = svg.circle(at, AXIS + side * height, tonumber(text.fixed(radius, 3)),
+      local center, radius = ring(guide)
+      nodes[#nodes + 1] = svg.line(at, 0, at, side * center, { stroke = "#000", ["stroke-width"] = 0.25 })
+      nodes[#nodes + 1] = svg.circle(at, side * center, radius,
         { fill = "#fff", stroke = "#000", ["stroke-width"] = 0.25 })
-      nodes[#nodes + 1] = svg.text(at, AXIS - side * 2.2 + (side < 0 and 1.4 or 0), guide.id or "",
+      nodes[#nodes + 1] = svg.text(at, -side * 2.4 + (side < 0 and 1.6 or 0), guide.id or "",
         { ["font-size"] = 2.3, ["text-anchor"] = "middle" })
     end
   end
@@ -67,7 +83,10 @@ function M.strip(rod, side)
   end
   parts(rod, x, nodes)
   guides(rod, x, side, nodes)
-  return svg.drawing(WIDTH, HEIGHT, nodes)
+  local rings = reach(rod)
+  local axis = side > 0 and LABELS or rings
+  local down = { transform = "translate(0 " .. text.fixed(axis, 3) .. ")" }
+  return svg.drawing(WIDTH, LABELS + rings, svg.group(down, nodes))
 end
 
 return M

@@ -80,7 +80,15 @@ local function stages(list)
   }
 end
 
--- Narrow lists that follow one another stand in two columns.
+local function caution_box()
+  local items = {}
+  for i, caution in ipairs(cautions) do
+    items[i] = e("li", {}, caution)
+  end
+  return e("section", { class = "cautions" }, e("h2", {}, "Before you start"), e("ul", {}, items))
+end
+
+-- Narrow lists that follow one another stand in two columns. The cautions stand before the handle, where glue begins.
 local function sections(lists)
   local result, beside = {}, nil
   for _, list in ipairs(lists) do
@@ -93,18 +101,11 @@ local function sections(lists)
         result[#result + 1] = e("div", { class = "beside" }, beside)
         beside = nil
       end
+      result[#result + 1] = list.title == "Handle" and caution_box() or nil
       result[#result + 1] = section
     end
   end
   return result
-end
-
-local function caution_box()
-  local items = {}
-  for i, caution in ipairs(cautions) do
-    items[i] = e("li", {}, caution)
-  end
-  return e("section", { class = "cautions" }, e("h2", {}, "Before you start"), e("ul", {}, items))
 end
 
 local function strip(ctx)
@@ -118,18 +119,18 @@ local function strip(ctx)
 end
 
 function M.make(ctx, lists)
-  local paper = sheet.paper(ctx.options.paper)
-  if not paper then
-    ctx:refuse("there is no paper '" .. ctx.options.paper .. "'; use A4 or Letter")
+  local known, paper = pcall(sheet.paper, ctx.options.paper)
+  if not known then
+    ctx:refuse("option paper: " .. paper)
   end
   local identity = ctx.design.identity
   local name = identity and identity.name or ctx.stem
   local digest = ctx.report.design_digest or ""
   return html.page {
     title = name .. ": cut sheet",
-    style = style.make(paper.name, DATUM, name .. ", design " .. digest:sub(8, 19)),
+    style = style.make(paper, DATUM, name .. ", design " .. digest:sub(8, 19)),
     body = {
-      heading(ctx), figures(ctx), strip(ctx), e("p", { class = "rule" }, DATUM), sections(lists), caution_box(),
+      heading(ctx), figures(ctx), strip(ctx), e("p", { class = "rule" }, DATUM), sections(lists),
     },
   }
 end

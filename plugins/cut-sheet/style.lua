@@ -1,5 +1,5 @@
 -- How the sheet looks: black on white, one typeface, figures under figures, nothing cut at a page's end.
-local sheet = require "withy.sheet"
+local text = require "withy.text"
 
 local M = {}
 
@@ -66,17 +66,17 @@ local function css_string(s)
   end) .. '"'
 end
 
--- `head` and `foot` stand on every page, with its number.
+-- `head` and `foot` stand on every page, with its number. `paper` is one of withy.sheet.
 function M.make(paper, head, foot)
-  return sheet.style { paper = paper, margin_mm = 14 } .. BASE .. ([[
+  return BASE .. ([[
 @page {
-  margin-top: 15mm; margin-bottom: 15mm;
+  size: %smm %smm; margin: 15mm 14mm;
   @top-left { content: %s; font: 7pt "Liberation Sans", Arimo, Helvetica, Arial, sans-serif; }
   @bottom-left { content: %s; font: 7pt "Liberation Sans", Arimo, Helvetica, Arial, sans-serif; }
   @bottom-right { content: "page " counter(page) " of " counter(pages);
                   font: 7pt "Liberation Sans", Arimo, Helvetica, Arial, sans-serif; }
 }
-]]):format(css_string(head), css_string(foot))
+]]):format(text.fixed(paper.width_mm, 1), text.fixed(paper.height_mm, 1), css_string(head), css_string(foot))
 end
 
 return M

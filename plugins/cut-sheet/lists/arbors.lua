@@ -23,7 +23,7 @@ local function row(part_id, arbor, place, gap)
   return {
     item = arbor.id or part_id,
     part = part_id,
-    how = turns and text.fixed(turns, 0) .. (turns == 1 and " turn of tape" or " turns of tape") or arbor.kind or "arbor",
+    how = turns and ("%s turn%s of tape"):format(text.fixed(turns, 0), turns == 1 and "" or "s") or arbor.kind,
     start = place.start_mm,
     within = arbor.at and arbor.at.mm,
     length = place.length_mm,
