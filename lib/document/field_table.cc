@@ -26,12 +26,33 @@ void AddName(MessageInfo& info, std::string_view name, std::uint32_t field) {
   info.slots[at] = {name, field + 1};
 }
 
+// "Encoding" (protobuf.dev), table of wire types. Groups do not occur in proto3.
+std::uint32_t WireTypeOf(FieldDescriptor::Type type) {
+  switch (type) {
+    case FieldDescriptor::TYPE_DOUBLE:
+    case FieldDescriptor::TYPE_FIXED64:
+    case FieldDescriptor::TYPE_SFIXED64:
+      return 1;
+    case FieldDescriptor::TYPE_STRING:
+    case FieldDescriptor::TYPE_BYTES:
+    case FieldDescriptor::TYPE_MESSAGE:
+      return 2;
+    case FieldDescriptor::TYPE_FLOAT:
+    case FieldDescriptor::TYPE_FIXED32:
+    case FieldDescriptor::TYPE_SFIXED32:
+      return 5;
+    default:
+      return 0;
+  }
+}
+
 // Field numbers above this are looked up the slow way; the schema's are below 100.
 constexpr std::uint32_t kLargestIndexed = 4096;
 
 void Fill(MessageInfo& info, const Descriptor& descriptor) {
   info.descriptor = &descriptor;
   info.map_entry = descriptor.options().map_entry();
+  info.struct_value = descriptor.well_known_type() == Descriptor::WELLKNOWNTYPE_VALUE;
   info.oneofs = static_cast<std::uint32_t>(descriptor.real_oneof_decl_count());
   std::size_t slots = 4;
   while (slots < static_cast<std::size_t>(descriptor.field_count()) * 4) slots *= 2;
@@ -45,6 +66,7 @@ void Fill(MessageInfo& info, const Descriptor& descriptor) {
     entry.number = field.number();
     entry.oneof = field.real_containing_oneof() ? field.real_containing_oneof()->index() : -1;
     entry.type = field.cpp_type();
+    entry.wire_type = WireTypeOf(field.type());
     entry.repeated = field.is_repeated();
     entry.map = field.is_map();
     AddName(info, field.name(), entry.index);

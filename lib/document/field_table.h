@@ -25,7 +25,8 @@ struct FieldInfo {
   std::int32_t number = 0;
   std::int32_t oneof = -1;  // index of the oneof; -1: none (an `optional` field's own one does not count)
   google::protobuf::FieldDescriptor::CppType type = google::protobuf::FieldDescriptor::CPPTYPE_INT32;
-  bool repeated = false;  // list or map
+  std::uint32_t wire_type = 0;  // of one value in the binary form, as on the wire
+  bool repeated = false;        // list or map
   bool map = false;
 };
 
@@ -34,6 +35,7 @@ struct MessageInfo {
   std::vector<FieldInfo> fields;  // in order of the schema
   std::uint32_t oneofs = 0;
   bool map_entry = false;
+  bool struct_value = false;  // google.protobuf.Value, which without a kind cannot be written as JSON
 
   // By the schema's name or its lowerCamelCase JSON name.
   const FieldInfo* Find(std::string_view name) const;

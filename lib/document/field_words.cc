@@ -1,7 +1,6 @@
 #include "field_words.h"
 
 #include "absl/strings/str_cat.h"
-#include "google/protobuf/struct.pb.h"
 
 namespace withy {
 
@@ -52,11 +51,6 @@ std::vector<std::string_view> EnumNames(const google::protobuf::EnumDescriptor& 
   std::vector<std::string_view> names;
   for (int i = 0; i < type.value_count(); ++i) names.push_back(type.value(i)->name());
   return names;
-}
-
-bool IsValueWithoutKind(const google::protobuf::Message& message) {
-  if (message.GetDescriptor() != google::protobuf::Value::descriptor()) return false;
-  return static_cast<const google::protobuf::Value&>(message).kind_case() == google::protobuf::Value::KIND_NOT_SET;
 }
 
 }  // namespace withy

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "field_table.h"
-#include "google/protobuf/message.h"
+#include "google/protobuf/descriptor.h"
 #include "withy/document/document.h"
 
 namespace withy {
@@ -23,8 +23,6 @@ std::string DidYouMean(std::string_view name);
 std::string ListOf(const std::vector<std::string_view>& names);
 // In the order of the schema.
 std::vector<std::string_view> EnumNames(const google::protobuf::EnumDescriptor& type);
-// Whether this is a google.protobuf.Value with nothing in it, which JSON has no way to write.
-bool IsValueWithoutKind(const google::protobuf::Message& message);
 
 }  // namespace withy
 

@@ -39,6 +39,7 @@ class Reading {
   bool readable() const { return fatal_ == 0; }
   std::string_view bytes() const { return bytes_; }
   Form form() const { return form_; }
+  const ReadLimits& limits() const { return limits_; }
   // "line 3, column 7", or "byte 120" of a binary file.
   std::string PlaceOf(std::size_t offset) const;
 

@@ -75,14 +75,14 @@ class TextReader {
   void Unexpected(std::string_view expected) {
     const bool ended = token_.kind == TokenKind::kEnd;
     const bool unclosed = token_.kind == TokenKind::kInvalid && token_.symbol != 0;
-    reading_.Report(ended ? kTruncated : kSyntax, sink_.PathOfMessage(), token_.offset,
+    reading_.Report(ended ? kTruncated : kSyntax, sink_.trail().PathOfMessage(), token_.offset,
                     absl::StrCat("expected ", std::string(expected), ", found ", Found()),
                     unclosed ? "Close the quote on the same line; a line break inside text is written \\n." : "");
     Resynchronise();
   }
 
   void ReportUnclosed(std::uint32_t opened) {
-    reading_.Report(kTruncated, sink_.PathOfMessage(), token_.offset,
+    reading_.Report(kTruncated, sink_.trail().PathOfMessage(), token_.offset,
                     absl::StrCat("the file ends before `", std::string(reading_.bytes().substr(opened, 1)), "` of ",
                                  reading_.PlaceOf(opened), " is closed"));
   }
@@ -117,7 +117,7 @@ class TextReader {
   }
 
   void RefuseExtension() {
-    reading_.Report(kSyntax, sink_.PathOfMessage(), token_.offset,
+    reading_.Report(kSyntax, sink_.trail().PathOfMessage(), token_.offset,
                     "a name in square brackets is not part of this format",
                     "Data of plugins goes into `extensions { key: \"plugin\" value { ... } }`.");
     SkipBracketed();
@@ -144,7 +144,7 @@ class TextReader {
 
   // At the opening brace of a message of `field`, which begins at `offset`.
   void Open(const FieldInfo& field, std::uint32_t offset, bool in_list) {
-    if (!sink_.Begin(field, offset)) {
+    if (!sink_.trail().Begin(field, offset)) {
       SkipBracketed();
       return SkipSeparator();
     }
@@ -161,14 +161,14 @@ class TextReader {
     }
     const Block block = blocks_.back();
     if (!token_.Is(block.closer)) {
-      reading_.Report(kSyntax, sink_.PathOfMessage(), token_.offset,
+      reading_.Report(kSyntax, sink_.trail().PathOfMessage(), token_.offset,
                       absl::StrCat("expected `", std::string(1, block.closer), "` for what was opened at ",
                                    reading_.PlaceOf(block.offset), ", found ", Found()));
     }
     blocks_.pop_back();
     sink_.Close(token_.offset);
     Advance();
-    if (block.in_list && TakeIf(',')) return OpenListItem(*sink_.field());
+    if (block.in_list && TakeIf(',')) return OpenListItem(*sink_.trail().field());
     if (block.in_list && !TakeIf(']')) return Unexpected("`,` or `]` after an item of the list");
     SkipSeparator();
   }
@@ -179,14 +179,14 @@ class TextReader {
     if (AtOpener()) return RefuseValue(field, name_offset, "fields in braces");
     if (!TakeIf(':')) return Unexpected(absl::StrCat("`:` after `", std::string(field.name), "`"));
     if (!token_.Is('[')) {
-      if (!sink_.Begin(field, name_offset)) return SkipValue();
+      if (!sink_.trail().Begin(field, name_offset)) return SkipValue();
       return ReadScalar(field, /*in_list=*/false);
     }
     if (!field.repeated) return RefuseValue(field, name_offset, "a list");
     Advance();
     if (TakeIf(']')) return;
     do {
-      sink_.Begin(field, token_.offset);
+      sink_.trail().Begin(field, token_.offset);
       ReadScalar(field, /*in_list=*/true);
     } while (!reading_.stopped() && TakeIf(','));
     if (!TakeIf(']')) Unexpected("`,` or `]` after an item of the list");
@@ -210,7 +210,7 @@ class TextReader {
       default:
         return Unexpected(absl::StrCat("a value for `", std::string(field.name), "`"));
     }
-    sink_.BadValue(offset, absl::StrCat(negative ? "-" : "", Found()));
+    sink_.BadValue(offset, negative ? absl::StrCat("`-", std::string(text()), "`") : Found());
     SkipAtom();
   }
 
@@ -223,10 +223,10 @@ class TextReader {
       }
       std::size_t bad = 0;
       if (!AppendUnquoted(text(), &value, &bad)) {
-        reading_.Report(kBadValue, sink_.PathOfField(), token_.offset + bad, "an escape that does not exist",
+        reading_.Report(kBadValue, sink_.trail().PathOfField(), token_.offset + bad, "an escape that does not exist",
                         "A backslash itself is written \\\\.");
       } else if (!IsUtf8(value)) {
-        reading_.Report(kNotUtf8, sink_.PathOfField(), token_.offset, "the escapes do not give valid UTF-8",
+        reading_.Report(kNotUtf8, sink_.trail().PathOfField(), token_.offset, "the escapes do not give valid UTF-8",
                         "Write the characters themselves, or \\u and four hexadecimal digits.");
         value.clear();
       }
@@ -277,7 +277,6 @@ class TextReader {
       sink_.BadNumber(offset, absl::StrCat(Found(), problem == NumberProblem::kTooLarge ? " is larger" : " is smaller",
                                            " than any number that can be kept"));
     }
-    sink_.SetDouble(0);  // keeps the count of a list; the file is unreadable by now
   }
 
   // False where the field takes no bare word.
@@ -304,7 +303,7 @@ class TextReader {
                          (token_.kind == TokenKind::kSymbol && !AtOpener() && !token_.Is('[') && !token_.Is('-'));
     if (nothing)
       return Unexpected(absl::StrCat(Expected(field, Form::kText), " after `", std::string(field.name), "`"));
-    if (!sink_.Begin(field, name_offset)) return SkipValue();
+    if (!sink_.trail().Begin(field, name_offset)) return SkipValue();
     RefuseBegun(found.empty() ? Found() : std::string(found));
     SkipSeparator();
   }
@@ -359,8 +358,8 @@ class TextReader {
       }
       if (token_.kind == TokenKind::kEnd) return ReportUnclosed(begin);
       if (token_.kind == TokenKind::kInvalid) return Unexpected("a value");
-      if (reading_.IsTooDeep(sink_.depth() + closers.size())) {
-        return reading_.ReportTooDeep(sink_.PathOfMessage(), token_.offset);
+      if (reading_.IsTooDeep(sink_.trail().depth() + closers.size())) {
+        return reading_.ReportTooDeep(sink_.trail().PathOfMessage(), token_.offset);
       }
       Advance();
     } while (!closers.empty());
@@ -373,18 +372,18 @@ class TextReader {
     const std::optional<std::uint64_t> number = ParseWhole(text(), /*decimal_only=*/true);
     if (!number || *number == 0 || *number > FieldDescriptor::kMaxNumber) return Unexpected("the name of a field");
     Advance();
-    if (const FieldInfo* known = sink_.info().FindNumber(static_cast<std::uint32_t>(*number))) {
-      reading_.ReportUnknown(kUnknownField, sink_.PathOfMessage().Field(lexer_.Text(name)), name.offset, false,
+    if (const FieldInfo* known = sink_.trail().info().FindNumber(static_cast<std::uint32_t>(*number))) {
+      reading_.ReportUnknown(kUnknownField, sink_.trail().PathOfMessage().Field(lexer_.Text(name)), name.offset, false,
                              absl::StrCat("field ", *number, " is given by its number"),
                              absl::StrCat("Write its name: `", std::string(known->name), "`."));
       SkipValue();
       return SkipSeparator();
     }
     reading_.CountItem(name.offset);
-    reading_.ReportUnknown(
-        kUnknownNumber, sink_.PathOfMessage().Field(lexer_.Text(name)), name.offset, true,
-        absl::StrCat("`", sink_.info().descriptor->name(), "` has no field ", *number, " in this version; it is kept"));
-    NumberedValueReader values(&lexer_, &reading_, sink_.depth());
+    reading_.ReportUnknown(kUnknownNumber, sink_.trail().PathOfMessage().Field(lexer_.Text(name)), name.offset, true,
+                           absl::StrCat("`", sink_.trail().info().descriptor->name(), "` has no field ", *number,
+                                        " in this version; it is kept"));
+    NumberedValueReader values(&lexer_, &reading_, sink_.trail().depth());
     if (!values.Read(static_cast<int>(*number), &token_, sink_.UnknownFields())) {
       return Unexpected("a number, text in quotes or fields in braces");
     }
