@@ -89,12 +89,15 @@ void Ids::CheckId(const Message& thing, const FieldDescriptor* id_field, const S
   }
   Entry& entry = entries_.find(id)->second;
   if (!entry.repeated) return;
+  // By number: the id would lead to the first of them.
+  Spot numbered = spot;
+  numbered.id = nullptr;
   if (!entry.met) {
     entry.met = true;
-    entry.first = spot.Path();
+    entry.first = numbered.Path();
     return;
   }
-  findings.push_back(MakeFinding(kDuplicateId, spot.Path().Field("id"),
+  findings.push_back(MakeFinding(kDuplicateId, numbered.Path().Field("id"),
                                  absl::StrCat("`", id, "` is the id of ", entry.first.ToString(), " already")));
   findings.back().related.push_back(entry.first);
 }
