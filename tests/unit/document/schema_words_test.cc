@@ -56,7 +56,8 @@ const FieldDescriptor* Today(const std::string& message, const FieldDescriptorPr
 
 TEST(Words, AreNeverRemoved) {
   int words = 0;
-  for (const FileDescriptorProto& file : Baseline().file()) {
+  const FileDescriptorSet baseline = Baseline();
+  for (const FileDescriptorProto& file : baseline.file()) {
     for (const DescriptorProto& message : file.message_type()) {
       const std::string name = file.package() + "." + message.name();
       for (const FieldDescriptorProto& field : message.field()) {
