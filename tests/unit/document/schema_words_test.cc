@@ -7,10 +7,7 @@
 #include <fstream>
 #include <set>
 
-#include "withy/v1/check.pb.h"
 #include "withy/v1/design.pb.h"
-#include "withy/v1/report.pb.h"
-#include "withy/v1/rod.pb.h"
 #include "withy/v1/words.pb.h"
 
 namespace withy {
@@ -50,7 +47,8 @@ FileDescriptorSet Baseline() {
 
 // The field of today that a field of the baseline became; the gate sees to it that there is one.
 const FieldDescriptor* Today(const std::string& message, const FieldDescriptorProto& field) {
-  const Descriptor* type = DescriptorPool::generated_pool()->FindMessageTypeByName(message);
+  const DescriptorPool* pool = v1::Design::descriptor()->file()->pool();  // only a design has words
+  const Descriptor* type = pool->FindMessageTypeByName(message);
   return type == nullptr ? nullptr : type->FindFieldByNumber(field.number());
 }
 
