@@ -6,7 +6,7 @@ namespace withy {
 
 std::vector<Code> RodCodes() {
   return {kEntryNotUnderstood, kPlaceCycle, kPlaceAmbiguous, kMeasurementsDiffer, kNothingLeft, kCutBeyondPlan,
-          kBroken,             kTooMany,    kDryFitStale,    kRestUnknown,        kJointMissing};
+          kBroken,             kTooManyThings,    kDryFitStale,    kRestUnknown,        kJointMissing};
 }
 
 }  // namespace withy

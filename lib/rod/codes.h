@@ -51,7 +51,7 @@ inline constexpr Code kBroken = {
     .why = "The figures speak of the rod as it was before it broke.",
     .action = "Log the repair (step: \"repaired\") and what was cut off, or plan a new section.", .since = 1};
 
-inline constexpr Code kTooMany = {
+inline constexpr Code kTooManyThings = {
     .name = "rod/too-many", .severity = Severity::kError,
     .summary = "More of one kind of thing than any rod has",
     .why = "Uncertainty is carried along the chain of all of them; beyond 64 sections, 1000 parts, 2000 guides or 20,000 "

@@ -36,7 +36,7 @@ void ReportBreakages(Resolver& r) {
 bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, const char* what) {
   if (count <= static_cast<std::size_t>(most)) return true;
   r.rod.findings.push_back(
-      MakeFinding(kTooMany, at, absl::StrCat(count, " ", what), {{"count", static_cast<double>(count)}}));
+      MakeFinding(kTooManyThings, at, absl::StrCat(count, " ", what), {{"count", static_cast<double>(count)}}));
   return false;
 }
 
