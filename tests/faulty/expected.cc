@@ -27,6 +27,18 @@ bool ReadFinding(const rapidjson::Value& value, ExpectedFinding& finding) {
   return true;
 }
 
+// Bounds that the file lowers; the others stay.
+void ReadLimitsOf(const rapidjson::Value& json, ReadLimits& limits) {
+  if (!json.HasMember("limits") || !json["limits"].IsObject()) return;
+  const auto number = [&](const char* name, auto& limit) {
+    const rapidjson::Value& from = json["limits"];
+    if (from.HasMember(name) && from[name].IsInt()) limit = from[name].GetInt();
+  };
+  number("max_bytes", limits.max_bytes);
+  number("max_depth", limits.max_depth);
+  number("max_items", limits.max_items);
+}
+
 bool SameNumbers(const std::map<std::string, double>& expected, const std::vector<Number>& found) {
   if (expected.size() != found.size()) return false;
   for (const Number& number : found) {
@@ -61,6 +73,7 @@ Expected ReadExpected(const std::filesystem::path& path, std::string& problem) {
     problem = "needs \"exit\" and \"findings\"";
   } else {
     expected.exit_status = json["exit"].GetInt();
+    ReadLimitsOf(json, expected.limits);
     for (const auto& value : json["findings"].GetArray()) {
       if (!ReadFinding(value, expected.findings.emplace_back())) problem = "a finding needs code, severity, at and numbers";
     }

@@ -5,7 +5,8 @@
 //       { "code": "sections/taper-order", "severity": "error", "at": "blank.sections[b].taper.stations[2]",
 //         "numbers": { "at_mm": 300, "previous_mm": 400 } } ] }
 //
-// The list is complete: a finding that is not in it fails the test. Wording is never compared.
+// The list is complete: a finding that is not in it fails the test. Wording is never compared. "limits" (max_bytes,
+// max_depth, max_items) may lower a limit of reading, so that a file need not be huge to go over it.
 #ifndef WITHY_TESTS_FAULTY_EXPECTED_H_
 #define WITHY_TESTS_FAULTY_EXPECTED_H_
 
@@ -14,6 +15,7 @@
 #include <string>
 #include <vector>
 
+#include "withy/document/document.h"
 #include "withy/findings/finding.h"
 
 namespace withy::testing {
@@ -26,6 +28,7 @@ struct ExpectedFinding {
 };
 
 struct Expected {
+  ReadLimits limits;
   int exit_status = -1;
   std::vector<ExpectedFinding> findings;
 };

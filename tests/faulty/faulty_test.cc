@@ -9,20 +9,25 @@
 namespace withy::testing {
 namespace {
 
-class FaultyDesign : public ::testing::TestWithParam<DesignFile> {};
+class FaultyDesign : public ::testing::TestWithParam<DesignFile> {
+ protected:
+  FaultyDesign() : expected_(ReadExpected(ExpectedPathOf(GetParam().path), problem_)),
+                   reviewed_(ReviewFile(GetParam().path, expected_.limits)) {}
+
+  std::string problem_;
+  const Expected expected_;
+  const Reviewed reviewed_;
+};
 
 TEST_P(FaultyDesign, IsToldWhatIsWrong) {
-  std::string problem;
-  const Expected expected = ReadExpected(ExpectedPathOf(GetParam().path), problem);
-  ASSERT_EQ(problem, "") << ExpectedPathOf(GetParam().path);
-  const Reviewed reviewed = ReviewFile(GetParam().path);
-  EXPECT_EQ(Differences(expected, reviewed.review.findings), "");
-  EXPECT_EQ(reviewed.exit_status, expected.exit_status);
+  ASSERT_EQ(problem_, "") << ExpectedPathOf(GetParam().path);
+  EXPECT_EQ(Differences(expected_, reviewed_.review.findings), "");
+  EXPECT_EQ(reviewed_.exit_status, expected_.exit_status);
 }
 
 // What a builder reads: a message, a help, and numbers that are numbers.
 TEST_P(FaultyDesign, IsToldInWholeFindings) {
-  for (const Finding& finding : ReviewFile(GetParam().path).review.findings) {
+  for (const Finding& finding : reviewed_.review.findings) {
     EXPECT_FALSE(finding.message.empty()) << finding.code;
     EXPECT_FALSE(finding.message.ends_with('.')) << finding.code << ": " << finding.message;
     EXPECT_EQ(finding.message.find('\n'), std::string::npos) << finding.code;

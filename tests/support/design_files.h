@@ -53,8 +53,8 @@ struct Reviewed {
 };
 
 // Reads and reviews a file. An unreadable one has the findings of reading alone, and exit status 3.
-inline Reviewed ReviewFile(const std::filesystem::path& path) {
-  ReadResult read = ReadDesign(path.filename().string(), BytesOf(path));
+inline Reviewed ReviewFile(const std::filesystem::path& path, const ReadLimits& limits = {}) {
+  ReadResult read = ReadDesign(path.filename().string(), BytesOf(path), limits);
   Reviewed reviewed;
   if (!read.document) {
     reviewed.review.findings = std::move(read.findings);
