@@ -58,7 +58,8 @@ void Ids::Collect(const Message& message, SchemaRules& rules) {
     std::string scratch;
     const std::string& id = reflection->GetStringReference(message, mine.id, &scratch);
     if (!id.empty()) {
-      const auto [entry, added] = entries_.try_emplace(id, Entry{.kind = message.GetDescriptor()});
+      const auto [entry, added] = entries_.try_emplace(id);
+      if (added) entry->second.kind = message.GetDescriptor();
       entry->second.repeated = !added;
     }
   }

@@ -1,6 +1,7 @@
 #include "message_rules.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -45,7 +46,7 @@ void CheckMoney(const v1::Money& money, const Spot& spot, std::vector<Finding>& 
 template <typename Range>
 void CheckRangeOrder(const Range& range, const Spot& spot, std::string_view unit, std::vector<Finding>& findings) {
   const std::optional<double> min = InFirstUnit(range.min()), max = InFirstUnit(range.max());
-  if (!min || !max || !(*min > *max)) return;
+  if (!min || !max || !std::isfinite(*min) || !std::isfinite(*max) || *min <= *max) return;
   findings.push_back(MakeFinding(
       kRangeOrder, spot.Path(),
       absl::StrCat("from ", FormatShortest(*min), " down to ", FormatShortest(*max), " ", std::string(unit)),

@@ -162,7 +162,8 @@ void CheckQuantity(const Message& quantity, const FieldRules& field, const Spot&
   value.written = quantity.GetReflection()->GetDouble(quantity, unit);
   value.first = value.unit->to_first(value.written);
   value.range = field.plausible;
-  if (!IsFinite(value.written, spot, unit->name().c_str(), findings)) return;
+  // In the first unit, since a number near the end of the doubles may leave them there.
+  if (!IsFinite(value.first, spot, unit->name().c_str(), findings)) return;
   CheckRange(value, spot, findings);
   CheckPlusMinus(quantity, value, spot, findings);
 }

@@ -5,6 +5,7 @@
 #include <google/protobuf/message.h>
 
 #include <string>
+#include <utility>
 
 #include "withy/findings/field_path.h"
 
