@@ -3,17 +3,6 @@
 #include "read_quantity.h"
 
 namespace withy {
-namespace {
-
-Along Moved(const Along& from, double by_m) {
-  Along to;
-  if (from.from_butt_m) to.from_butt_m = *from.from_butt_m + Uncertain(by_m);
-  if (from.on_blank_m) to.on_blank_m = *from.on_blank_m + Uncertain(by_m);
-  return to;
-}
-
-}  // namespace
-
 Along PlaceOnGuide(const v1::Wrap& written, const Guide& guide, const Wrap& wrap) {
   if (!wrap.length) return {};
   const double length = wrap.length->meters();
@@ -21,7 +10,7 @@ Along PlaceOnGuide(const v1::Wrap& written, const Guide& guide, const Wrap& wrap
   const auto beyond = LengthOf(written.beyond_foot());
   const auto foot = Positive(guide.foot_length);
   if (written.has_length() && beyond && foot) inner = foot->meters() + beyond->meters() - length;
-  return Moved(guide.ring, wrap.foot == 1 ? inner : -inner - length);
+  return guide.ring.Moved(wrap.foot == 1 ? inner : -inner - length);
 }
 
 Along PlaceOnJoint(const Joint& joint, const Wrap& wrap) {
@@ -35,7 +24,7 @@ Along PlaceOnJoint(const Joint& joint, const Wrap& wrap) {
 Along PlaceOnTip(const Rod& rod, const Wrap& wrap) {
   const auto tube = Positive(rod.tip_top->tube_length);
   if (!wrap.length || !tube) return {};
-  return Moved({rod.blank_tip_m, rod.blank.length_m}, -tube->meters() - wrap.length->meters());
+  return Along{rod.blank_tip_m, rod.blank.length_m}.Moved(-tube->meters() - wrap.length->meters());
 }
 
 Along PlaceOnPart(const Part& part, Wrap& wrap) {
@@ -45,8 +34,8 @@ Along PlaceOnPart(const Part& part, Wrap& wrap) {
     if (!wrap.high && !part.outer.empty() && part_length) {
       wrap.high = Length::Meters(part.outer.At(at_tip_side ? part_length->meters() : 0));
     }
-    if (at_tip_side) return part_length ? Moved(part.start, part_length->meters()) : Along{};
-    return wrap.length ? Moved(part.start, -wrap.length->meters()) : Along{};
+    if (at_tip_side) return part_length ? part.start.Moved(part_length->meters()) : Along{};
+    return wrap.length ? part.start.Moved(-wrap.length->meters()) : Along{};
   }
   if (wrap.kind == "keeper") wrap.over_foot = true;
   if (!wrap.length) wrap.length = part_length;

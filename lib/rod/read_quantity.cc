@@ -33,14 +33,14 @@ Scale ScaleOf(const v1::Mass& q) {
 }
 
 Scale ScaleOf(const v1::Density& q) {
-  return q.unit_case() == v1::Density::kGPerCm3 ? Scale{q.g_per_cm3() * 1000, 1000} : Scale{};
+  if (q.unit_case() != v1::Density::kGPerCm3) return {};
+  return {Density::GramsPerCm3(q.g_per_cm3()).kilograms_per_m3(), Density::GramsPerCm3(1).kilograms_per_m3()};
 }
 
 Scale ScaleOf(const v1::Modulus& q) {
-  constexpr double kPascalsPerMsi = kPascalsPerPsi * 1e6;
   switch (q.unit_case()) {
-    case v1::Modulus::kGpa: return {q.gpa() * 1e9, 1e9};
-    case v1::Modulus::kMsi: return {q.msi() * kPascalsPerMsi, kPascalsPerMsi};
+    case v1::Modulus::kGpa: return {Modulus::Gigapascals(q.gpa()).pascals(), Modulus::Gigapascals(1).pascals()};
+    case v1::Modulus::kMsi: return {Modulus::Msi(q.msi()).pascals(), Modulus::Msi(1).pascals()};
     case v1::Modulus::UNIT_NOT_SET: break;
   }
   return {};
@@ -51,8 +51,8 @@ Scale ScaleOf(const v1::Angle& q) { return q.unit_case() == v1::Angle::kDeg ? Sc
 Scale ScaleOf(const v1::Force& q) {
   switch (q.unit_case()) {
     case v1::Force::kN: return {q.n(), 1};
-    case v1::Force::kLbf: return {q.lbf() * kNewtonsPerPoundForce, kNewtonsPerPoundForce};
-    case v1::Force::kKgf: return {q.kgf() * kStandardGravity, kStandardGravity};
+    case v1::Force::kLbf: return {Force::PoundsForce(q.lbf()).newtons(), Force::PoundsForce(1).newtons()};
+    case v1::Force::kKgf: return {Force::KilogramsForce(q.kgf()).newtons(), Force::KilogramsForce(1).newtons()};
     case v1::Force::UNIT_NOT_SET: break;
   }
   return {};

@@ -20,14 +20,6 @@ constexpr int kNone = -1;       // starts from nothing else
 constexpr int kNowhere = -2;    // has no place that can be worked out
 constexpr int kAmbiguous = -3;  // names a wrap that lies in several places
 
-// Along one axis: the two origins move together.
-Along Moved(const Along& from, const Uncertain& by) {
-  Along to;
-  if (from.from_butt_m) to.from_butt_m = *from.from_butt_m + by;
-  if (from.on_blank_m) to.on_blank_m = *from.on_blank_m + by;
-  return to;
-}
-
 class Places {
  public:
   explicit Places(Resolver& r) : r_(r), rod_(r.rod), plan_(PlanRest(r)) {
@@ -209,7 +201,7 @@ class Places {
   Along PlaceGuide(const Guide& guide) {
     if (!guide.from_tip) return {};
     const Uncertain from_tip = r_.Input(*guide.from_tip);
-    return Moved({rod_.tip_ring_m, datums_.tip_ring_on_blank_m}, -from_tip);
+    return Along{rod_.tip_ring_m, datums_.tip_ring_on_blank_m}.Moved(-from_tip);
   }
 
   Along FromPlace(const v1::Place& place, const std::optional<Uncertain>& length) {
@@ -222,14 +214,14 @@ class Places {
     switch (place.origin_case()) {
       case v1::Place::kFromButt: return {distance(place.from_butt()), std::nullopt};
       case v1::Place::kFromSectionButt: return FromSection(place, distance(place.from_section_butt()));
-      case v1::Place::kAfter: return Moved(EndOf(Named(place.after())), gap);
+      case v1::Place::kAfter: return EndOf(Named(place.after())).Moved(gap);
       case v1::Place::kFromTip:
-        if (const auto d = distance(place.from_tip())) tip_side = Moved({rod_.overall_m, datums_.tip_end_on_blank_m}, -*d);
+        if (const auto d = distance(place.from_tip())) tip_side = Along{rod_.overall_m, datums_.tip_end_on_blank_m}.Moved(-*d);
         break;
-      case v1::Place::kBefore: tip_side = Moved(StartOf(Named(place.before())), -gap); break;
+      case v1::Place::kBefore: tip_side = StartOf(Named(place.before())).Moved(-gap); break;
       case v1::Place::ORIGIN_NOT_SET: return {};
     }
-    return length ? Moved(tip_side, -*length) : Along{};
+    return length ? tip_side.Moved(-*length) : Along{};
   }
 
   Along FromSection(const v1::Place& place, const std::optional<Uncertain>& distance) const {
@@ -239,7 +231,7 @@ class Places {
   }
 
   Along EndOf(int node) {
-    return length_[node] ? Moved(StartOf(node), *length_[node]) : Along{};
+    return length_[node] ? StartOf(node).Moved(*length_[node]) : Along{};
   }
 
   Along& StartOf(int node) {
@@ -259,7 +251,7 @@ class Places {
 
   void PlaceArbors(Part& part) const {
     for (Arbor& arbor : part.arbors) {
-      if (arbor.own_at) arbor.start = Moved(part.start, Uncertain(arbor.own_at->value.meters()));
+      if (arbor.own_at) arbor.start = part.start.Moved(arbor.own_at->value.meters());
     }
   }
 

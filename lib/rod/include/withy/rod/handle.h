@@ -19,6 +19,13 @@ struct Along {
   std::optional<Uncertain> from_butt_m;  // from the butt end of the finished rod, towards the tip
   std::optional<Uncertain> on_blank_m;   // from the butt end of the assembled blank, towards the tip
   bool known() const { return from_butt_m || on_blank_m; }
+  // The point `by` metres further towards the tip.
+  Along Moved(const Uncertain& by) const {
+    Along to;
+    if (from_butt_m) to.from_butt_m = *from_butt_m + by;
+    if (on_blank_m) to.on_blank_m = *on_blank_m + by;
+    return to;
+  }
 };
 
 enum class End { kUnknown, kButt, kTip };

@@ -1,0 +1,176 @@
+#include "withy/balance/balance.h"
+
+#include <algorithm>
+#include <unordered_map>
+#include <utility>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
+#include "contributions.h"
+#include "withy/sections/material.h"
+#include "withy/sections/total.h"
+
+namespace withy {
+namespace {
+
+// Least squares over those weighed together is quadratic in their number.
+constexpr std::size_t kMostWeighedTogether = 200;
+
+// Halves of halves, so that the lists of inputs are merged n log n times and not n^2.
+Uncertain Sum(const std::vector<Uncertain>& terms, std::size_t from, std::size_t to) {
+  if (to - from == 0) return Uncertain(0);
+  if (to - from == 1) return terms[from];
+  const std::size_t middle = from + (to - from) / 2;
+  return Sum(terms, from, middle) + Sum(terms, middle, to);
+}
+Uncertain Sum(const std::vector<Uncertain>& terms) { return Sum(terms, 0, terms.size()); }
+
+// Weighed totals of guides and parts; those of sections alone are settled already.
+void FitTotals(const Rod& rod, Collection& all) {
+  std::unordered_map<std::string, Counted*> by_id;
+  for (Counted& counted : all.things) {
+    if (counted.shown.mass_kg) by_id.emplace(counted.shown.id, &counted);
+  }
+  std::vector<const Counted*> used;
+  for (auto weighing = rod.weighings.rbegin(); weighing != rod.weighings.rend(); ++weighing) {
+    if (weighing->what.empty() || weighing->with_reel || weighing->what.size() > kMostWeighedTogether) continue;
+    std::vector<Counted*> things;
+    std::vector<Weighed> together;
+    bool adjustable = false;
+    for (const std::string& id : weighing->what) {
+      const auto found = by_id.find(id);
+      const bool free = found != by_id.end() && std::find(used.begin(), used.end(), found->second) == used.end() &&
+                        std::find(things.begin(), things.end(), found->second) == things.end();
+      if (!free) break;
+      things.push_back(found->second);
+      together.push_back({*found->second->shown.mass_kg, found->second->measured});
+      adjustable = adjustable || !found->second->measured;
+    }
+    if (things.size() != weighing->what.size() || !adjustable) continue;
+    used.insert(used.end(), things.begin(), things.end());
+    const TotalFit fit = FitTotal(together, all.inputs.Add(weighing->mass.value.kilograms(),
+                                                           MassPlusMinus(weighing->mass, all.unstated_mass)));
+    if (!fit.gave_way) continue;
+    for (std::size_t i = 0; i < things.size(); ++i) {
+      if (things[i]->measured) continue;
+      things[i]->shown.mass_kg = *things[i]->shown.mass_kg * fit.ratios[i];
+      things[i]->shown.mass_from = Source::kComputed;
+      if (things[i]->moment_kg_m) things[i]->moment_kg_m = *things[i]->moment_kg_m * fit.ratios[i];
+      things[i]->own_inertia_kg_m2 *= fit.ratios[i].value();
+    }
+  }
+}
+
+std::string NameOf(const Counted& counted) { return counted.shown.at.ToString(); }
+
+std::string WhatToDo(const char* verb, std::vector<std::string> names) {
+  constexpr std::size_t kShown = 5;
+  const std::size_t more = names.size() > kShown ? names.size() - kShown : 0;
+  names.resize(names.size() - more);
+  std::string text = absl::StrCat(verb, absl::StrJoin(names, ", "));
+  if (more > 0) absl::StrAppend(&text, " and ", more, " more");
+  return text;
+}
+
+void SumUp(const Collection& all, BalanceAnswers& answers) {
+  std::vector<Uncertain> masses, moments;
+  std::vector<std::string> no_mass, no_place;
+  for (const Counted& counted : all.things) {
+    if (!counted.shown.mass_kg) {
+      no_mass.push_back(NameOf(counted));
+    } else if (!counted.moment_kg_m) {
+      no_place.push_back(NameOf(counted));
+    }
+    if (counted.shown.mass_kg) masses.push_back(*counted.shown.mass_kg);
+    if (counted.moment_kg_m) moments.push_back(*counted.moment_kg_m);
+  }
+  if (all.things.empty()) no_mass.push_back("the rod");
+  if (!no_mass.empty()) answers.unknowns.push_back({"balance.mass_g", WhatToDo("weigh ", no_mass)});
+  if (!no_place.empty()) {
+    answers.unknowns.push_back({"balance.balance_from_butt_mm", WhatToDo("settle the place of ", no_place)});
+  }
+  if (!no_mass.empty()) return;
+  answers.mass_kg = Sum(masses);
+  if (no_place.empty() && answers.mass_kg->value() > 0) answers.balance_m = Sum(moments) / *answers.mass_kg;
+}
+
+void AddReel(const Order& order, Collection& all, BalanceAnswers& answers) {
+  if (!answers.mass_kg || !answers.balance_m) return;
+  if (!order.reel_mass || !(order.reel_mass->value.kilograms() > 0) || !order.reel_foot_m) {
+    answers.unknowns.push_back({"balance.balance_with_reel_mm",
+                                !order.reel_mass ? "weigh the reel with its line (intent.reel.mass)"
+                                                 : "give the middle of the reel foot (intent.reel.foot_center_from_butt)"});
+    return;
+  }
+  const Uncertain reel =
+      all.inputs.Add(order.reel_mass->value.kilograms(), MassPlusMinus(*order.reel_mass, all.unstated_mass));
+  const Uncertain moment = *answers.mass_kg * *answers.balance_m + reel * *order.reel_foot_m;
+  answers.mass_with_reel_kg = *answers.mass_kg + reel;
+  answers.balance_with_reel_m = moment / *answers.mass_with_reel_kg;
+  if (!order.holding_point) {
+    answers.unknowns.push_back({"balance.moment_about_hold_n_m", "give the holding point (intent.holding_point_from_butt)"});
+    return;
+  }
+  const Uncertain hold(order.holding_point->value.meters());
+  answers.moment_about_hold_n_m = (moment - *answers.mass_with_reel_kg * hold) * Uncertain(kStandardGravity);
+}
+
+void FillInertia(const Order& order, const Collection& all, BalanceAnswers& answers) {
+  if (!order.holding_point || !answers.balance_m) return;
+  double sum = 0;
+  for (const Counted& counted : all.things) {
+    const double arm = counted.moment_kg_m->value() / std::max(counted.shown.mass_kg->value(), 1e-12) -
+                       order.holding_point->value.meters();
+    sum += counted.own_inertia_kg_m2 + counted.shown.mass_kg->value() * arm * arm;
+  }
+  answers.inertia_about_hold_kg_m2 = sum;
+}
+
+// The latest weighing of the whole rod against the sum of everything counted.
+void FillRemainder(const Rod& rod, Collection& all, BalanceAnswers& answers) {
+  for (auto weighing = rod.weighings.rbegin(); weighing != rod.weighings.rend(); ++weighing) {
+    if (!weighing->what.empty()) continue;
+    const auto& sum = weighing->with_reel ? answers.mass_with_reel_kg : answers.mass_kg;
+    if (!sum) return;
+    answers.remainder_kg = all.inputs.Add(weighing->mass.value.kilograms(),
+                                          MassPlusMinus(weighing->mass, all.unstated_mass)) - *sum;
+    return;
+  }
+}
+
+void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
+  answers.assumptions = std::move(all.assumptions);
+  const auto add = [&answers](FieldPath at, const char* used, const char* why) {
+    answers.assumptions.push_back({std::move(at), used, why});
+  };
+  bool glued = rod.tip_top && !rod.tip_top->bond.empty();
+  for (const Part& part : rod.handle.parts) glued = glued || !part.bond.empty();
+  if (glued) add(FieldPath().Field("adhesives"), "0 g", "adhesive is not counted in mass and balance");
+  if (all.uncounted_arbors) add(rod.handle.at, "0 g", "arbors without a mass are not counted");
+  if (all.uncounted_wraps) {
+    add(FieldPath().Field("wraps"), "0 g", "wraps whose thread, finish or place cannot be told are not counted");
+  }
+  if (all.unstated_mass) answers.assumptions.push_back(UnstatedMassAssumption());
+}
+
+}  // namespace
+
+BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers&,
+                              const WrapsAnswers& wraps, Inputs& inputs) {
+  BalanceAnswers answers;
+  Collection all{inputs, {}, false, false, false, {}};
+  CollectSections(rod, sections, all);
+  CollectHandle(rod, all);
+  CollectGuides(rod, all);
+  CollectWraps(rod, wraps, all);
+  FitTotals(rod, all);
+  SumUp(all, answers);
+  AddReel(rod.order, all, answers);
+  FillInertia(rod.order, all, answers);
+  FillRemainder(rod, all, answers);
+  ListAssumptions(rod, all, answers);
+  for (Counted& counted : all.things) answers.parts.push_back(std::move(counted.shown));
+  return answers;
+}
+
+}  // namespace withy

@@ -1,0 +1,37 @@
+// Everything on the rod that has mass, one by one.
+#ifndef WITHY_BALANCE_CONTRIBUTIONS_H_
+#define WITHY_BALANCE_CONTRIBUTIONS_H_
+
+#include "withy/balance/balance.h"
+
+namespace withy {
+
+// A contribution on its way into the sums.
+struct Counted {
+  Contribution shown;
+  std::optional<Uncertain> moment_kg_m;    // about the butt end
+  double own_inertia_kg_m2 = 0;            // about the transverse axis through its own balance point
+  bool measured = false;
+};
+
+struct Collection {
+  Inputs& inputs;
+  std::vector<Counted> things;
+  bool unstated_mass = false;              // some mass said no uncertainty
+  bool uncounted_arbors = false;
+  bool uncounted_wraps = false;
+  std::vector<Assumption> assumptions;
+};
+
+void CollectSections(const Rod& rod, const SectionsAnswers& sections, Collection& all);
+void CollectHandle(const Rod& rod, Collection& all);
+void CollectGuides(const Rod& rod, Collection& all);
+void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all);
+
+// Of n bodies that lie side by side in a bore, the largest n up to 7 that fits: bore over body diameter at least 1, 2,
+// 1 + 2/sqrt 3, 1 + sqrt 2, 1 + sqrt(2 (1 + 1/sqrt 5)), 3, 3 (packing of equal circles in a circle). 0 = none fits.
+int UnitsSideBySide(double bore_m, double unit_m);
+
+}  // namespace withy
+
+#endif  // WITHY_BALANCE_CONTRIBUTIONS_H_

@@ -1,0 +1,100 @@
+#include "withy/wraps/wraps.h"
+
+#include <numbers>
+
+#include "absl/strings/str_cat.h"
+
+namespace withy {
+namespace {
+
+// More layers or turns than any wrap has: nothing is worked out.
+constexpr std::uint32_t kMostLayers = 100;
+constexpr double kMostTurns = 1e7;
+
+// A ramp rises to its high end in steps of thread; its mean depth is half.
+double Windings(const Wrap& wrap, const WrapAnswer& answer, double thread_m) {
+  if (wrap.high_end == End::kUnknown || !wrap.high) return wrap.layers;
+  const double low = wrap.high_end == End::kButt ? *answer.blank_end_m : *answer.blank_start_m;
+  const double steps = (wrap.high->meters() - low) / 2 / thread_m;
+  return steps > 1 ? (steps + 1) / 2 : 1;
+}
+
+void FillThread(const Rod& rod, const Wrap& wrap, WrapAnswer& answer) {
+  if (wrap.thread_index < 0 || !answer.blank_start_m || !answer.blank_end_m) return;
+  const Thread& thread = rod.threads[wrap.thread_index];
+  if (!thread.diameter || wrap.layers == 0 || wrap.layers > kMostLayers) return;
+  const double pitch = thread.diameter->value.meters();
+  if (!(pitch > 0) || wrap.length->meters() / pitch > kMostTurns) return;
+  const double layers = Windings(wrap, answer, pitch);
+  if (!(layers <= kMostLayers)) return;
+  const int whole = static_cast<int>(layers);
+  Winding winding = Wind(wrap.length->meters(), *answer.blank_start_m, *answer.blank_end_m, pitch, whole);
+  if (layers > whole) {
+    const Winding next = Wind(wrap.length->meters(), *answer.blank_start_m, *answer.blank_end_m, pitch, whole + 1);
+    winding.turns += (layers - whole) * (next.turns - winding.turns);
+    winding.thread_length_m += (layers - whole) * (next.thread_length_m - winding.thread_length_m);
+  }
+  answer.turns = winding.turns;
+  answer.thread_length_m = winding.thread_length_m;
+  if (thread.linear_density_kg_m) answer.thread_kg = winding.thread_length_m * thread.linear_density_kg_m->value;
+}
+
+// All coats as films on one another, outside the thread: volume = pi f (D + f) (length + what goes past the thread).
+void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& answer) {
+  if (!wrap.coats_known || !answer.blank_start_m || !answer.blank_end_m) return;
+  double outer = (*answer.blank_start_m + *answer.blank_end_m) / 2 + 2 * thread_m * wrap.layers;
+  double mass = 0;
+  for (const int i : wrap.coats) {
+    const Finish& finish = rod.finishes[i];
+    if (!finish.film || !finish.density_kg_m3 || finish.film->value.meters() < 0 || finish.density_kg_m3->value <= 0) {
+      return;
+    }
+    const double film = finish.film->value.meters() * finish.coats;
+    const double beyond = finish.beyond_thread ? finish.beyond_thread->value.meters() : 0;
+    mass += finish.density_kg_m3->value * std::numbers::pi * film * (outer + film) * (wrap.length->meters() + 2 * beyond);
+    outer += 2 * film;
+  }
+  answer.finish_kg = mass;
+}
+
+WrapAnswer AnswerOf(const Rod& rod, const Wrap& wrap) {
+  WrapAnswer answer;
+  answer.blank_start_m = rod.DiameterUnder(wrap.start);
+  if (!wrap.length) return answer;
+  answer.blank_end_m = rod.DiameterUnder(wrap.start.Moved(wrap.length->meters()));
+  FillThread(rod, wrap, answer);
+  if (wrap.thread_index < 0 || !rod.threads[wrap.thread_index].diameter) return answer;
+  FillFinish(rod, wrap, rod.threads[wrap.thread_index].diameter->value.meters(), answer);
+  return answer;
+}
+
+}  // namespace
+
+WrapsAnswers ComputeWraps(const Rod& rod) {
+  WrapsAnswers answers;
+  std::vector<ThreadUse> use(rod.threads.size());
+  std::vector<bool> used(rod.threads.size(), false);
+  const FieldPath* told = nullptr;  // an entry of several wraps is spoken of once
+  for (const Wrap& wrap : rod.wraps) {
+    answers.wraps.push_back(AnswerOf(rod, wrap));
+    const WrapAnswer& answer = answers.wraps.back();
+    if (!answer.thread_length_m && !(told && *told == wrap.at)) {
+      told = &wrap.at;
+      answers.unknowns.push_back({absl::StrCat("wraps.wraps[", wrap.id, "].thread_length_mm"),
+                                  absl::StrCat("give wrap ", wrap.id, " a place on the blank, a length and a thread of known diameter")});
+    }
+    if (wrap.thread_index < 0) continue;
+    ThreadUse& of = use[wrap.thread_index];
+    used[wrap.thread_index] = true;
+    of.length_m += answer.thread_length_m.value_or(0);
+    of.complete = of.complete && answer.thread_length_m.has_value();
+  }
+  for (std::size_t i = 0; i < use.size(); ++i) {
+    if (!used[i]) continue;
+    use[i].thread = rod.threads[i].id;
+    answers.threads.push_back(use[i]);
+  }
+  return answers;
+}
+
+}  // namespace withy
