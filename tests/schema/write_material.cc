@@ -1,10 +1,13 @@
 // Writes into a folder: the JSON Schemas, every readable design of the tree as JSON with its report and its findings,
 // and manifest.json: which file is of which schema, and whether its structure is sound.
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "support/design_files.h"
 #include "withy/document/document.h"
@@ -18,15 +21,15 @@ namespace {
 
 // What a schema of the structure sees. Everything else the design may say wrongly is for `withy check`.
 constexpr std::string_view kOfStructure[] = {
-    "document/no-unit",    "document/place-without-origin", "document/unknown-field",
-    "document/bad-value",  "document/bad-number",           "document/unknown-enum-name",
-    "document/two-of-one", "document/format-missing",       "document/format-unknown"};
+    "document/no-unit",      "document/place-without-origin", "document/unknown-field",
+    "document/bad-value",    "document/bad-number",           "document/unknown-enum-name",
+    "document/two-of-one",   "document/format-missing",       "document/format-unknown",
+    "document/format-newer", "document/unknown-enum-number"};
+// What is no longer there once the design was read and written again.
+constexpr std::string_view kGoneWhenWritten[] = {"document/unknown-field"};
 
-bool IsOfStructure(const Finding& finding) {
-  for (std::string_view code : kOfStructure) {
-    if (finding.code == code) return true;
-  }
-  return false;
+bool IsAmong(const Finding& finding, std::span<const std::string_view> codes) {
+  return std::find(codes.begin(), codes.end(), finding.code) != codes.end();
 }
 
 class Material {
@@ -42,14 +45,19 @@ class Material {
     const std::string bytes = BytesOf(path);
     CheckedDesign checked{
         .name = path.filename().string(), .bytes = bytes, .read = ReadDesign(path.filename().string(), bytes)};
-    bool sound = true;
-    for (const Finding& finding : checked.read.findings) sound = sound && !IsOfStructure(finding);
-    // A JSON file that was not read is validated as it stands, where it is JSON and the structure is at fault.
-    if (!checked.read.document || !sound) {
-      if (path.extension() == ".json" && !sound) Add("Design", name + ".design.json", bytes, false);
+    std::vector<Finding> findings = checked.read.findings;
+    if (!checked.read.document) {
+      // A JSON file that was not read is validated as it stands, where it is JSON and its structure is at fault.
+      const bool broken =
+          std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return IsAmong(f, kOfStructure); });
+      if (path.extension() == ".json" && broken) Add("Design", name + ".design.json", bytes, false);
       return;
     }
-    for (const Finding& finding : CheckDocument(*checked.read.document)) sound = sound && !IsOfStructure(finding);
+    const std::vector<Finding> consistency = CheckDocument(*checked.read.document);
+    findings.insert(findings.end(), consistency.begin(), consistency.end());
+    const bool sound = std::none_of(findings.begin(), findings.end(), [](const Finding& f) {
+      return IsAmong(f, kOfStructure) && !IsAmong(f, kGoneWhenWritten);
+    });
     Add("Design", name + ".design.json", WriteDesign(checked.read.document->design, Form::kJson), sound);
     checked.review = ReviewDesign(checked.read);
     Add("Report", name + ".report.json", MessageToJson(checked.review.report), true);
