@@ -92,12 +92,6 @@ const Code kNoUnit = {
     .why = "The number is not known, and it would be a guess whether it was to be zero.",
     .action = "Write the number under its unit, such as { mm: 2209.8 }, or leave the whole field out."};
 
-const Code kNotFinite = {.name = "document/not-finite",
-                         .severity = Severity::kError,
-                         .summary = "A number that is not finite",
-                         .why = "Nothing can be computed from it, and every figure it enters is lost.",
-                         .action = "Write the number, or leave the field out where it is not known."};
-
 const Code kNegative = {
     .name = "document/negative",
     .severity = Severity::kError,
@@ -198,7 +192,6 @@ std::vector<Code> ConsistencyCodes() {
           kBadMoney,
           kBadCurrency,
           kNoUnit,
-          kNotFinite,
           kNegative,
           kUnitSlip,
           kImplausible,

@@ -12,8 +12,8 @@ namespace withy {
 extern const Code kMissingId, kBadId, kDuplicateId, kUnknownId, kWrongReference;
 // Words and texts.
 extern const Code kUnknownWord, kBadDate, kBadUuid, kBadDigest, kBadLicense, kBadMoney, kBadCurrency;
-// Quantities and numbers.
-extern const Code kNoUnit, kNotFinite, kNegative, kUnitSlip, kImplausible, kAbsurd, kPlusMinus, kRangeOrder;
+// Quantities and numbers; one that is not finite is kBadNumber, as in reading (reading_codes.h).
+extern const Code kNoUnit, kNegative, kUnitSlip, kImplausible, kAbsurd, kPlusMinus, kRangeOrder;
 // Things that hang together.
 extern const Code kPlaceWithoutOrigin, kSectionWithPlace, kUnsetOneof, kLogOrder, kWaiverWithoutReason, kPersonalData;
 

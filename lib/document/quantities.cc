@@ -7,6 +7,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
 #include "consistency_codes.h"
+#include "reading_codes.h"
 #include "withy/units/unit.h"
 
 namespace withy {
@@ -114,7 +115,7 @@ bool IsFinite(double number, const Spot& spot, const char* field, std::vector<Fi
   if (std::isfinite(number)) return true;
   FieldPath path = spot.Path();
   if (*field != '\0') path = std::move(path).Field(field);
-  findings.push_back(MakeFinding(kNotFinite, std::move(path), std::isnan(number) ? "not a number" : "infinite"));
+  findings.push_back(MakeFinding(kBadNumber, std::move(path), std::isnan(number) ? "not a number" : "infinite"));
   return false;
 }
 

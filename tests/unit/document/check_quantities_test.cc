@@ -27,10 +27,10 @@ TEST(CheckQuantities, NotFinite) {
   design.mutable_intent()->mutable_balance_from_butt()->set_plus_minus(-kInf);
   design.mutable_intent()->mutable_line()->set_friction(kNan);
   const auto findings = CheckDesign(design);
-  const std::vector<Expectation> expected = {{"document/not-finite", "intent.overall_length.inch"},
-                                             {"document/not-finite", "intent.balance_from_butt.plus_minus"},
-                                             {"document/not-finite", "intent.reel.mass.g"},
-                                             {"document/not-finite", "intent.line.friction"}};
+  const std::vector<Expectation> expected = {{"document/bad-number", "intent.overall_length.inch"},
+                                             {"document/bad-number", "intent.balance_from_butt.plus_minus"},
+                                             {"document/bad-number", "intent.reel.mass.g"},
+                                             {"document/bad-number", "intent.line.friction"}};
   ASSERT_EQ(findings.size(), expected.size()) << Told(findings);
   for (std::size_t i = 0; i < expected.size(); ++i) EXPECT_TRUE(Meets(findings[i], expected[i])) << Told(findings);
 }
