@@ -1,7 +1,7 @@
 // The step back from version 1 to version 0.
 //
-// It works on a copy of the design: what version 0 can say is taken out of the copy as it is written, and what is left in
-// the copy at the end is lost. So nothing can be forgotten, whatever is added to the schema later.
+// It works on a copy of the design: what version 0 can say is taken out of the copy as it is written, and what is left
+// in the copy at the end is lost. So nothing can be forgotten, whatever is added to the schema later.
 #include <google/protobuf/descriptor.h>
 #include <google/protobuf/util/message_differencer.h>
 
@@ -73,7 +73,9 @@ class Taker {
   std::vector<Loss>* losses_;
 };
 
-bool Known(const v1::Length& length) { return length.unit_case() != v1::Length::UNIT_NOT_SET; }
+bool Known(const v1::Length& length) {
+  return length.unit_case() != v1::Length::UNIT_NOT_SET;
+}
 
 void TakeSection(v1::Section* section, const FieldPath& at, Taker* taker, v0::Blank* blank) {
   bool taken = false;

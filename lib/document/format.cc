@@ -6,9 +6,12 @@ namespace withy {
 
 absl::StatusOr<std::string> FormatBytes(const Document& document) {
   switch (document.form) {
-    case Form::kText: return FormatText(document.bytes);
-    case Form::kJson: return FormatJson(document.bytes);
-    case Form::kBinary: break;
+    case Form::kText:
+      return FormatText(document.bytes);
+    case Form::kJson:
+      return FormatJson(document.bytes);
+    case Form::kBinary:
+      break;
   }
   return WriteDesign(document.design, Form::kBinary);
 }

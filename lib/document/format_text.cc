@@ -40,8 +40,8 @@ class Printer {
  public:
   explicit Printer(std::string* out) : out_(*out) {}
 
-  // Each item on a line of its own, or where `body` had several lines also behind the one before it, as the author had it.
-  // `begun`: the line of the first is there already.
+  // Each item on a line of its own, or where `body` had several lines also behind the one before it, as the author had
+  // it. `begun`: the line of the first is there already.
   void Items(const OutlineBody& body, int depth, bool begun = false);
 
  private:

@@ -16,7 +16,9 @@ bool IsLost(const UnknownField& field, const Document& document, Form form) {
   return !field.carried || form == Form::kJson || document.version != kCurrent;
 }
 
-std::string NameOf(const FieldPath& path) { return path.empty() ? "" : path.steps().back().field; }
+std::string NameOf(const FieldPath& path) {
+  return path.empty() ? "" : path.steps().back().field;
+}
 
 // The lines at the head of a text file that name the schema are written again, so they are not lost.
 std::size_t SchemaLines(std::string_view bytes) {
@@ -36,7 +38,8 @@ std::size_t SchemaLines(std::string_view bytes) {
 std::vector<Loss> LossesInForm(const Document& document, Form form) {
   std::vector<Loss> losses;
   for (const UnknownField& field : document.unknown) {
-    if (IsLost(field, document, form)) losses.push_back({field.at, absl::StrCat("unknown field '", NameOf(field.at), "'")});
+    if (IsLost(field, document, form))
+      losses.push_back({field.at, absl::StrCat("unknown field '", NameOf(field.at), "'")});
   }
   if (document.form != Form::kText) return losses;
   const std::size_t comments = document.comments - std::min(document.comments, SchemaLines(document.bytes));

@@ -15,15 +15,24 @@ namespace {
 Scalar GetSingular(const Message& message, const FieldDescriptor* field) {
   const Reflection* reflection = message.GetReflection();
   switch (field->cpp_type()) {
-    case FieldDescriptor::CPPTYPE_DOUBLE: return reflection->GetDouble(message, field);
-    case FieldDescriptor::CPPTYPE_FLOAT: return static_cast<double>(reflection->GetFloat(message, field));
-    case FieldDescriptor::CPPTYPE_INT32: return std::int64_t{reflection->GetInt32(message, field)};
-    case FieldDescriptor::CPPTYPE_INT64: return std::int64_t{reflection->GetInt64(message, field)};
-    case FieldDescriptor::CPPTYPE_UINT32: return std::uint64_t{reflection->GetUInt32(message, field)};
-    case FieldDescriptor::CPPTYPE_UINT64: return std::uint64_t{reflection->GetUInt64(message, field)};
-    case FieldDescriptor::CPPTYPE_BOOL: return reflection->GetBool(message, field);
-    case FieldDescriptor::CPPTYPE_ENUM: return EnumNumber{reflection->GetEnumValue(message, field)};
-    default: break;
+    case FieldDescriptor::CPPTYPE_DOUBLE:
+      return reflection->GetDouble(message, field);
+    case FieldDescriptor::CPPTYPE_FLOAT:
+      return static_cast<double>(reflection->GetFloat(message, field));
+    case FieldDescriptor::CPPTYPE_INT32:
+      return std::int64_t{reflection->GetInt32(message, field)};
+    case FieldDescriptor::CPPTYPE_INT64:
+      return std::int64_t{reflection->GetInt64(message, field)};
+    case FieldDescriptor::CPPTYPE_UINT32:
+      return std::uint64_t{reflection->GetUInt32(message, field)};
+    case FieldDescriptor::CPPTYPE_UINT64:
+      return std::uint64_t{reflection->GetUInt64(message, field)};
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return reflection->GetBool(message, field);
+    case FieldDescriptor::CPPTYPE_ENUM:
+      return EnumNumber{reflection->GetEnumValue(message, field)};
+    default:
+      break;
   }
   std::string unused;  // for string types that the schema does not use
   const std::string_view text = reflection->GetStringReference(message, field, &unused);
@@ -33,15 +42,24 @@ Scalar GetSingular(const Message& message, const FieldDescriptor* field) {
 Scalar GetItem(const Message& message, const FieldDescriptor* field, int i) {
   const Reflection* reflection = message.GetReflection();
   switch (field->cpp_type()) {
-    case FieldDescriptor::CPPTYPE_DOUBLE: return reflection->GetRepeatedDouble(message, field, i);
-    case FieldDescriptor::CPPTYPE_FLOAT: return static_cast<double>(reflection->GetRepeatedFloat(message, field, i));
-    case FieldDescriptor::CPPTYPE_INT32: return std::int64_t{reflection->GetRepeatedInt32(message, field, i)};
-    case FieldDescriptor::CPPTYPE_INT64: return std::int64_t{reflection->GetRepeatedInt64(message, field, i)};
-    case FieldDescriptor::CPPTYPE_UINT32: return std::uint64_t{reflection->GetRepeatedUInt32(message, field, i)};
-    case FieldDescriptor::CPPTYPE_UINT64: return std::uint64_t{reflection->GetRepeatedUInt64(message, field, i)};
-    case FieldDescriptor::CPPTYPE_BOOL: return reflection->GetRepeatedBool(message, field, i);
-    case FieldDescriptor::CPPTYPE_ENUM: return EnumNumber{reflection->GetRepeatedEnumValue(message, field, i)};
-    default: break;
+    case FieldDescriptor::CPPTYPE_DOUBLE:
+      return reflection->GetRepeatedDouble(message, field, i);
+    case FieldDescriptor::CPPTYPE_FLOAT:
+      return static_cast<double>(reflection->GetRepeatedFloat(message, field, i));
+    case FieldDescriptor::CPPTYPE_INT32:
+      return std::int64_t{reflection->GetRepeatedInt32(message, field, i)};
+    case FieldDescriptor::CPPTYPE_INT64:
+      return std::int64_t{reflection->GetRepeatedInt64(message, field, i)};
+    case FieldDescriptor::CPPTYPE_UINT32:
+      return std::uint64_t{reflection->GetRepeatedUInt32(message, field, i)};
+    case FieldDescriptor::CPPTYPE_UINT64:
+      return std::uint64_t{reflection->GetRepeatedUInt64(message, field, i)};
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return reflection->GetRepeatedBool(message, field, i);
+    case FieldDescriptor::CPPTYPE_ENUM:
+      return EnumNumber{reflection->GetRepeatedEnumValue(message, field, i)};
+    default:
+      break;
   }
   std::string unused;
   const std::string_view text = reflection->GetRepeatedStringReference(message, field, i, &unused);

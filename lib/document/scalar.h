@@ -31,7 +31,8 @@ inline bool IsMessage(const google::protobuf::FieldDescriptor* field) {
   return field->cpp_type() == google::protobuf::FieldDescriptor::CPPTYPE_MESSAGE;
 }
 
-// True where the field says something: a list has items, a field with presence is set, another differs from its default.
+// True where the field says something: a list has items, a field with presence is set, another differs from its
+// default.
 bool IsPresent(const google::protobuf::Message& message, const google::protobuf::FieldDescriptor* field);
 
 // The entries of a map field, sorted by key. REQUIRES: keys are strings, as everywhere in the schema.

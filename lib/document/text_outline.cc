@@ -60,9 +60,9 @@ class Outliner {
   TextLexer lexer_;
   Token token_;
   std::vector<Pending> pending_;
-  int line_ends_ = 0;          // between token_ and the comment or token before it
-  bool began_line_ = false;    // a line ended between token_ and the token before it
-  std::size_t line_ = 0;       // lines ended so far
+  int line_ends_ = 0;        // between token_ and the comment or token before it
+  bool began_line_ = false;  // a line ended between token_ and the token before it
+  std::size_t line_ = 0;     // lines ended so far
   absl::Status fault_;
 };
 
@@ -200,6 +200,8 @@ void Outliner::Strings(OutlineItem* item) {
 
 }  // namespace
 
-absl::StatusOr<OutlineBody> OutlineText(std::string_view bytes) { return Outliner(bytes).Run(); }
+absl::StatusOr<OutlineBody> OutlineText(std::string_view bytes) {
+  return Outliner(bytes).Run();
+}
 
 }  // namespace withy

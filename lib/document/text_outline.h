@@ -1,5 +1,5 @@
-// The text form as its author laid it out: fields, list items and comments in order, with the line breaks and empty lines
-// that are worth keeping. FormatBytes makes one and prints it.
+// The text form as its author laid it out: fields, list items and comments in order, with the line breaks and empty
+// lines that are worth keeping. FormatBytes makes one and prints it.
 //
 //   guides {  # the butt guide            item `guides`, body '{' with an opening comment
 //     id: "g1" from_tip { inch: 47.25 }   two items, the second on the same line; the body of the second on one line
@@ -39,18 +39,18 @@ struct OutlineBody {
 
 // A field, a list item, a string piece or, where `name`, `text` and `body` are empty, a comment on a line of its own.
 struct OutlineItem {
-  std::string_view name;     // of a field
-  std::string text;          // of a scalar, as written; the sign without a space
+  std::string_view name;  // of a field
+  std::string text;       // of a scalar, as written; the sign without a space
   OutlineBody body;
   std::string_view comment;  // its own text, or the one at the end of the item's line; without white space at its end
   bool empty_line_before = false;
-  bool same_line = false;    // begins on the line on which the item before it ended
+  bool same_line = false;  // begins on the line on which the item before it ended
 
   bool IsComment() const { return name.empty() && text.empty() && body.kind == BodyKind::kNone; }
 };
 
-// The fields of the outermost message. InvalidArgument, with the byte offset, where the bytes are not text form; a reader's
-// errors say more.
+// The fields of the outermost message. InvalidArgument, with the byte offset, where the bytes are not text form; a
+// reader's errors say more.
 absl::StatusOr<OutlineBody> OutlineText(std::string_view bytes);
 
 }  // namespace withy

@@ -41,12 +41,14 @@ void UpgradeBlank(const v0::Blank& old, const std::string& unit, v1::Blank* blan
 
 }  // namespace
 
-std::string GuideIdFrom0(int from_butt) { return absl::StrCat("g", from_butt + 1); }
+std::string GuideIdFrom0(int from_butt) {
+  return absl::StrCat("g", from_butt + 1);
+}
 
 absl::StatusOr<v1::Design> UpgradeFrom0(const v0::Design& old) {
   if (HasLengths(old) && old.unit() != "mm" && old.unit() != "inch") {
-    return absl::InvalidArgumentError(
-        absl::StrCat("unit is '", old.unit(), "': write unit: \"mm\" or unit: \"inch\", so that the lengths mean something"));
+    return absl::InvalidArgumentError(absl::StrCat(
+        "unit is '", old.unit(), "': write unit: \"mm\" or unit: \"inch\", so that the lengths mean something"));
   }
   v1::Design design;
   design.set_format(std::string(CurrentFormat()));

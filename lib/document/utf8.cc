@@ -10,7 +10,9 @@ std::uint8_t Byte(std::string_view text, std::size_t at) {
   return at < text.size() ? static_cast<std::uint8_t>(text[at]) : 0;
 }
 
-bool Continues(std::uint8_t byte) { return (byte & 0xC0) == 0x80; }
+bool Continues(std::uint8_t byte) {
+  return (byte & 0xC0) == 0x80;
+}
 
 // Length of the sequence that begins at `at`; 0 where it is not valid. The bounds on the second byte are those of
 // RFC 3629 section 4.

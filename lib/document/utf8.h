@@ -11,7 +11,9 @@ namespace withy {
 // most U+10FFFF). Equals text.size() where all of it is valid.
 std::size_t ValidUtf8Prefix(std::string_view text);
 
-inline bool IsUtf8(std::string_view text) { return ValidUtf8Prefix(text) == text.size(); }
+inline bool IsUtf8(std::string_view text) {
+  return ValidUtf8Prefix(text) == text.size();
+}
 
 }  // namespace withy
 

@@ -42,9 +42,13 @@ std::string Write(const Message& design, std::string_view text_header, Form form
 
 }  // namespace
 
-std::string WriteDesign(const v1::Design& design, Form form) { return Write(design, kTextHeader, form); }
+std::string WriteDesign(const v1::Design& design, Form form) {
+  return Write(design, kTextHeader, form);
+}
 
-std::string WriteDesign(const v0::Design& design, Form form) { return Write(design, kTextHeader0, form); }
+std::string WriteDesign(const v0::Design& design, Form form) {
+  return Write(design, kTextHeader0, form);
+}
 
 std::string MessageToText(const Message& message) {
   std::string text;

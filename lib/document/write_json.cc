@@ -20,13 +20,27 @@ using google::protobuf::Reflection;
 void AppendEscaped(char c, std::string* out) {
   constexpr char kHex[] = "0123456789ABCDEF";
   switch (c) {
-    case '"': out->append("\\\""); break;
-    case '\\': out->append("\\\\"); break;
-    case '\b': out->append("\\b"); break;
-    case '\f': out->append("\\f"); break;
-    case '\n': out->append("\\n"); break;
-    case '\r': out->append("\\r"); break;
-    case '\t': out->append("\\t"); break;
+    case '"':
+      out->append("\\\"");
+      break;
+    case '\\':
+      out->append("\\\\");
+      break;
+    case '\b':
+      out->append("\\b");
+      break;
+    case '\f':
+      out->append("\\f");
+      break;
+    case '\n':
+      out->append("\\n");
+      break;
+    case '\r':
+      out->append("\\r");
+      break;
+    case '\t':
+      out->append("\\t");
+      break;
     default:
       out->append("\\u00");
       out->push_back(kHex[static_cast<unsigned char>(c) >> 4]);
@@ -88,12 +102,15 @@ class JsonWriter {
 
 void JsonWriter::Any(const Message& message, int depth) {
   switch (message.GetDescriptor()->well_known_type()) {
-    case Descriptor::WELLKNOWNTYPE_STRUCT: return Map(message, message.GetDescriptor()->field(0), depth);
-    case Descriptor::WELLKNOWNTYPE_LISTVALUE: return Array(message, message.GetDescriptor()->field(0), depth);
+    case Descriptor::WELLKNOWNTYPE_STRUCT:
+      return Map(message, message.GetDescriptor()->field(0), depth);
+    case Descriptor::WELLKNOWNTYPE_LISTVALUE:
+      return Array(message, message.GetDescriptor()->field(0), depth);
     case Descriptor::WELLKNOWNTYPE_VALUE:
       if (const auto* value = dynamic_cast<const google::protobuf::Value*>(&message)) return OneOfValue(*value, depth);
       break;
-    default: break;
+    default:
+      break;
   }
   Object(message, depth);
 }
@@ -153,19 +170,26 @@ void JsonWriter::Array(const Message& message, const FieldDescriptor* field, int
 void JsonWriter::Item(const Message& message, const FieldDescriptor* field, int index, int depth) {
   if (!IsMessage(field)) return Value(message, field, index);
   const Reflection* reflection = message.GetReflection();
-  Any(index == kSingular ? reflection->GetMessage(message, field) : reflection->GetRepeatedMessage(message, field, index),
+  Any(index == kSingular ? reflection->GetMessage(message, field)
+                         : reflection->GetRepeatedMessage(message, field, index),
       depth);
 }
 
 void JsonWriter::OneOfValue(const google::protobuf::Value& value, int depth) {
   switch (value.kind_case()) {
-    case google::protobuf::Value::kNumberValue: return Number(value.number_value());
-    case google::protobuf::Value::kStringValue: return AppendString(value.string_value(), &out_);
-    case google::protobuf::Value::kBoolValue: return void(out_.append(value.bool_value() ? "true" : "false"));
-    case google::protobuf::Value::kStructValue: return Any(value.struct_value(), depth);
-    case google::protobuf::Value::kListValue: return Any(value.list_value(), depth);
+    case google::protobuf::Value::kNumberValue:
+      return Number(value.number_value());
+    case google::protobuf::Value::kStringValue:
+      return AppendString(value.string_value(), &out_);
+    case google::protobuf::Value::kBoolValue:
+      return void(out_.append(value.bool_value() ? "true" : "false"));
+    case google::protobuf::Value::kStructValue:
+      return Any(value.struct_value(), depth);
+    case google::protobuf::Value::kListValue:
+      return Any(value.list_value(), depth);
     case google::protobuf::Value::kNullValue:
-    case google::protobuf::Value::KIND_NOT_SET: out_.append("null");
+    case google::protobuf::Value::KIND_NOT_SET:
+      out_.append("null");
   }
 }
 
@@ -179,8 +203,8 @@ void JsonWriter::Number(double value) {
 
 void JsonWriter::Value(const Message& message, const FieldDescriptor* field, int index) {
   const Scalar value = GetScalar(message, field, index);
-  const bool quoted = field->cpp_type() == FieldDescriptor::CPPTYPE_INT64 ||
-                      field->cpp_type() == FieldDescriptor::CPPTYPE_UINT64;
+  const bool quoted =
+      field->cpp_type() == FieldDescriptor::CPPTYPE_INT64 || field->cpp_type() == FieldDescriptor::CPPTYPE_UINT64;
   if (quoted) out_.push_back('"');
   if (const auto* number = std::get_if<double>(&value)) {
     Number(*number);
@@ -203,6 +227,8 @@ void JsonWriter::Value(const Message& message, const FieldDescriptor* field, int
 
 }  // namespace
 
-void AppendJson(const Message& message, Doubles doubles, std::string* out) { JsonWriter(doubles, out).Any(message, 0); }
+void AppendJson(const Message& message, Doubles doubles, std::string* out) {
+  JsonWriter(doubles, out).Any(message, 0);
+}
 
 }  // namespace withy

@@ -219,14 +219,20 @@ void TextWriter::Value(const Message& message, const FieldDescriptor* field, int
   }
 }
 
-// The width of the digits tells the wire type: 8 hexadecimal digits are fixed32, 16 are fixed64, decimal is varint. What
-// is length-delimited is always a string: whether it was a message nobody here can know.
+// The width of the digits tells the wire type: 8 hexadecimal digits are fixed32, 16 are fixed64, decimal is varint.
+// What is length-delimited is always a string: whether it was a message nobody here can know.
 void TextWriter::Unknown(const UnknownField& field) {
   absl::StrAppendFormat(&out_, "%d", field.number());
   switch (field.type()) {
-    case UnknownField::TYPE_VARINT: absl::StrAppendFormat(&out_, ": %u", field.varint()); break;
-    case UnknownField::TYPE_FIXED32: absl::StrAppendFormat(&out_, ": 0x%08x", field.fixed32()); break;
-    case UnknownField::TYPE_FIXED64: absl::StrAppendFormat(&out_, ": 0x%016x", field.fixed64()); break;
+    case UnknownField::TYPE_VARINT:
+      absl::StrAppendFormat(&out_, ": %u", field.varint());
+      break;
+    case UnknownField::TYPE_FIXED32:
+      absl::StrAppendFormat(&out_, ": 0x%08x", field.fixed32());
+      break;
+    case UnknownField::TYPE_FIXED64:
+      absl::StrAppendFormat(&out_, ": 0x%016x", field.fixed64());
+      break;
     case UnknownField::TYPE_LENGTH_DELIMITED:
       out_.append(": ");
       AppendTextString(field.length_delimited(), /*readable=*/false, &out_);
@@ -244,6 +250,8 @@ void TextWriter::Unknown(const UnknownField& field) {
 
 }  // namespace
 
-void AppendText(const Message& message, Doubles doubles, std::string* out) { TextWriter(doubles, out).Root(message); }
+void AppendText(const Message& message, Doubles doubles, std::string* out) {
+  TextWriter(doubles, out).Root(message);
+}
 
 }  // namespace withy

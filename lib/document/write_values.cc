@@ -8,15 +8,18 @@
 namespace withy {
 namespace {
 
-constexpr int kSignificantDigits = 12;  // of a computed figure: far more than any bench reads, fewer than an ulp needs
-constexpr std::size_t kMostChars = 400; // the longest double in fixed notation has 309 digits before the point
+constexpr int kSignificantDigits = 12;   // of a computed figure: far more than any bench reads, fewer than an ulp needs
+constexpr std::size_t kMostChars = 400;  // the longest double in fixed notation has 309 digits before the point
 
 // Plain digits for the numbers of the bench; std::to_chars alone would write 100000 as 1e+05.
-bool IsPlain(double value) { return value == 0 || (std::abs(value) >= 1e-5 && std::abs(value) < 1e15); }
+bool IsPlain(double value) {
+  return value == 0 || (std::abs(value) >= 1e-5 && std::abs(value) < 1e15);
+}
 
 double Rounded(double value) {
   char digits[kMostChars];
-  const auto end = std::to_chars(digits, digits + kMostChars, value, std::chars_format::scientific, kSignificantDigits - 1);
+  const auto end =
+      std::to_chars(digits, digits + kMostChars, value, std::chars_format::scientific, kSignificantDigits - 1);
   double rounded = value;
   std::from_chars(digits, end.ptr, rounded);
   return rounded == 0 ? 0 : rounded;
@@ -25,11 +28,21 @@ double Rounded(double value) {
 void AppendEscaped(char c, std::string* out) {
   const auto byte = static_cast<unsigned char>(c);
   switch (c) {
-    case '\n': out->append("\\n"); break;
-    case '\r': out->append("\\r"); break;
-    case '\t': out->append("\\t"); break;
-    case '"': out->append("\\\""); break;
-    case '\\': out->append("\\\\"); break;
+    case '\n':
+      out->append("\\n");
+      break;
+    case '\r':
+      out->append("\\r");
+      break;
+    case '\t':
+      out->append("\\t");
+      break;
+    case '"':
+      out->append("\\\"");
+      break;
+    case '\\':
+      out->append("\\\\");
+      break;
     default:
       for (const int part : {int{'\\'}, '0' + (byte >> 6), '0' + (byte >> 3 & 7), '0' + (byte & 7)}) {
         out->push_back(static_cast<char>(part));

@@ -16,7 +16,9 @@ using google::protobuf::Message;
 using google::protobuf::Reflection;
 using Visit = std::function<void(const std::string&)>;
 
-double NextDouble(double value) { return std::nextafter(value, value < 1 ? 2 : 0); }
+double NextDouble(double value) {
+  return std::nextafter(value, value < 1 ? 2 : 0);
+}
 
 // A set scalar becomes another one that is not its default.
 void ChangeScalar(Message* message, const FieldDescriptor* field) {
@@ -32,7 +34,8 @@ void ChangeScalar(Message* message, const FieldDescriptor* field) {
       return reflection->SetUInt32(message, field, reflection->GetUInt32(*message, field) ^ 4096U);
     case FieldDescriptor::CPPTYPE_BOOL:
       return reflection->SetBool(message, field, !reflection->GetBool(*message, field));
-    default: return;
+    default:
+      return;
   }
 }
 
@@ -58,7 +61,9 @@ void SetAbsent(Message* message, const FieldDescriptor* field) {
   }
 }
 
-bool IsNull(const FieldDescriptor* field) { return field->full_name() == "google.protobuf.Value.null_value"; }
+bool IsNull(const FieldDescriptor* field) {
+  return field->full_name() == "google.protobuf.Value.null_value";
+}
 
 class Mutator {
  public:
@@ -96,7 +101,8 @@ class Mutator {
     if (IsNull(field)) return;
     if (!is_message) Try(message, at + " changed", [&] { ChangeScalar(message, field); });
     if (field->cpp_type() == FieldDescriptor::CPPTYPE_DOUBLE) {
-      Try(message, at + " negated", [&] { reflection->SetDouble(message, field, -reflection->GetDouble(*message, field)); });
+      Try(message, at + " negated",
+          [&] { reflection->SetDouble(message, field, -reflection->GetDouble(*message, field)); });
     }
     Try(message, at + " cleared", [&] { reflection->ClearField(message, field); });
   }
@@ -117,9 +123,8 @@ class Mutator {
       }
     }
     if (size > 0) Try(message, at + " last removed", [&] { reflection->RemoveLast(message, field); });
-    Try(message, at + " added", [&] {
-      is_message ? void(reflection->AddMessage(message, field)) : AddScalar(message, field);
-    });
+    Try(message, at + " added",
+        [&] { is_message ? void(reflection->AddMessage(message, field)) : AddScalar(message, field); });
   }
 
   void Entry(Message* message, const FieldDescriptor* field, int i, const std::string& at) {
@@ -155,6 +160,8 @@ class Mutator {
 
 }  // namespace
 
-void ForEachMutation(Message* message, const Visit& visit) { Mutator(visit).Walk(message, ""); }
+void ForEachMutation(Message* message, const Visit& visit) {
+  Mutator(visit).Walk(message, "");
+}
 
 }  // namespace withy

@@ -11,9 +11,9 @@
 
 namespace withy {
 
-// Calls `visit` once for every change of one thing in `message`, with that change made in place: a value changed, a field
-// set or cleared, an item added, removed or swapped with a different neighbour, a map entry dropped or its key renamed,
-// an unknown field added or dropped. `what` says which. `message` is as before when the function returns.
+// Calls `visit` once for every change of one thing in `message`, with that change made in place: a value changed, a
+// field set or cleared, an item added, removed or swapped with a different neighbour, a map entry dropped or its key
+// renamed, an unknown field added or dropped. `what` says which. `message` is as before when the function returns.
 void ForEachMutation(google::protobuf::Message* message, const std::function<void(const std::string& what)>& visit);
 
 }  // namespace withy

@@ -22,9 +22,9 @@ namespace {
 
 // Code points that trip writers and readers: quotes, escapes, comment marks, controls, line separators, marks that turn
 // the writing direction, the byte order mark, non-characters, the first and last of each UTF-8 length.
-constexpr char32_t kTrickyPoints[] = {0x00,   0x01,   0x08,   0x09,   0x0A,   0x0B,   0x0D,    0x1F,    0x20,
-                                      0x22,   0x23,   0x27,   0x2F,   0x5C,   0x7B,   0x7D,    0x7E,    0x7F,
-                                      0x80,   0x85,   0xA0,   0x7FF,  0x800,  0x2028, 0x2029,  0x202E,  0xD7FF,
+constexpr char32_t kTrickyPoints[] = {0x00,   0x01,   0x08,   0x09,   0x0A,    0x0B,    0x0D,    0x1F,   0x20,
+                                      0x22,   0x23,   0x27,   0x2F,   0x5C,    0x7B,    0x7D,    0x7E,   0x7F,
+                                      0x80,   0x85,   0xA0,   0x7FF,  0x800,   0x2028,  0x2029,  0x202E, 0xD7FF,
                                       0xE000, 0xFEFF, 0xFFFD, 0xFFFF, 0x10000, 0x1F3A3, 0x10FFFF};
 
 void AppendPoint(char32_t point, std::string* text) {
@@ -36,19 +36,27 @@ void AppendPoint(char32_t point, std::string* text) {
   } else if (point < 0x10000) {
     put(0xE0 | point >> 12), put(0x80 | (point >> 6 & 0x3F)), put(0x80 | (point & 0x3F));
   } else {
-    put(0xF0 | point >> 18), put(0x80 | (point >> 12 & 0x3F)), put(0x80 | (point >> 6 & 0x3F)), put(0x80 | (point & 0x3F));
+    put(0xF0 | point >> 18), put(0x80 | (point >> 12 & 0x3F)), put(0x80 | (point >> 6 & 0x3F)),
+        put(0x80 | (point & 0x3F));
   }
 }
 
 std::string SoundText(v1::TextKind::Value kind) {
   switch (kind) {
-    case v1::TextKind::DATE: return "2026-03-14T18:30";
-    case v1::TextKind::UUID: return "0b5c7f0e-6a51-4c39-9d2e-5b7f5a1c0e11";
-    case v1::TextKind::CURRENCY: return "EUR";
-    case v1::TextKind::DECIMAL: return "12.50";
-    case v1::TextKind::SPDX: return "CC-BY-4.0";
-    case v1::TextKind::DIGEST: return "sha256:" + std::string(64, 'a');
-    default: return "";
+    case v1::TextKind::DATE:
+      return "2026-03-14T18:30";
+    case v1::TextKind::UUID:
+      return "0b5c7f0e-6a51-4c39-9d2e-5b7f5a1c0e11";
+    case v1::TextKind::CURRENCY:
+      return "EUR";
+    case v1::TextKind::DECIMAL:
+      return "12.50";
+    case v1::TextKind::SPDX:
+      return "CC-BY-4.0";
+    case v1::TextKind::DIGEST:
+      return "sha256:" + std::string(64, 'a');
+    default:
+      return "";
   }
 }
 
@@ -64,9 +72,19 @@ v1::Design RandomDesigns::Next() {
 
 double RandomDesigns::Double() {
   if (!Chance(options_.nonsense)) return static_cast<double>(Below(100'000)) / (Chance(0.5) ? 100 : 64);
-  constexpr double kExtremes[] = {0.0,    -0.0,   -1.0,  1e15,  1e-5, 100000, 0.1, 1.0 / 3, 123456789012345678.0,
-                                  std::numeric_limits<double>::max(), std::numeric_limits<double>::lowest(),
-                                  std::numeric_limits<double>::min(), std::numeric_limits<double>::denorm_min()};
+  constexpr double kExtremes[] = {0.0,
+                                  -0.0,
+                                  -1.0,
+                                  1e15,
+                                  1e-5,
+                                  100000,
+                                  0.1,
+                                  1.0 / 3,
+                                  123456789012345678.0,
+                                  std::numeric_limits<double>::max(),
+                                  std::numeric_limits<double>::lowest(),
+                                  std::numeric_limits<double>::min(),
+                                  std::numeric_limits<double>::denorm_min()};
   if (Chance(0.5)) return kExtremes[Below(std::size(kExtremes))];
   const std::uint64_t bits = random_();
   double value = 0;
@@ -112,7 +130,8 @@ void RandomDesigns::Fill(Message* message, int depth) {
 // A Value always has a kind: one without is not JSON.
 void RandomDesigns::FillValue(Message* message, int depth) {
   const int kinds = depth < options_.max_depth ? 6 : 4;  // the last two nest
-  const FieldDescriptor* kind = message->GetDescriptor()->field(static_cast<int>(Below(static_cast<std::uint64_t>(kinds))));
+  const FieldDescriptor* kind =
+      message->GetDescriptor()->field(static_cast<int>(Below(static_cast<std::uint64_t>(kinds))));
   Put(message, kind, depth + 1);
 }
 
@@ -152,8 +171,10 @@ void RandomDesigns::Put(Message* message, const FieldDescriptor* field, int dept
       const auto value = static_cast<std::uint32_t>(Chance(options_.nonsense) ? random_() : Below(20));
       return add ? reflection->AddUInt32(message, field, value) : reflection->SetUInt32(message, field, value);
     }
-    case FieldDescriptor::CPPTYPE_BOOL: return reflection->SetBool(message, field, Chance(0.5));
-    default: return;  // the schema uses no other type
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return reflection->SetBool(message, field, Chance(0.5));
+    default:
+      return;  // the schema uses no other type
   }
 }
 
@@ -183,15 +204,19 @@ void RandomDesigns::AddUnknown(Message* message) {
   UnknownFieldSet* unknown = message->GetReflection()->MutableUnknownFields(message);
   const auto number = static_cast<int>(Chance(0.5) ? 1000 + Below(5) : 536'870'911 - Below(5));
   switch (Below(5)) {
-    case 0: return unknown->AddVarint(number, Chance(0.5) ? random_() : Below(300));
-    case 1: return unknown->AddFixed32(number, static_cast<std::uint32_t>(random_()));
-    case 2: return unknown->AddFixed64(number, random_());
+    case 0:
+      return unknown->AddVarint(number, Chance(0.5) ? random_() : Below(300));
+    case 1:
+      return unknown->AddFixed32(number, static_cast<std::uint32_t>(random_()));
+    case 2:
+      return unknown->AddFixed64(number, random_());
     case 3: {
       std::string bytes = Text();
       bytes.push_back(static_cast<char>(Below(256)));
       return void(*unknown->AddLengthDelimited(number) = bytes);
     }
-    default: unknown->AddGroup(number)->AddVarint(3, Below(9));
+    default:
+      unknown->AddGroup(number)->AddVarint(3, Below(9));
   }
 }
 

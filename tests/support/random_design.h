@@ -21,13 +21,13 @@
 namespace withy {
 
 struct RandomDesignOptions {
-  double fill = 0.6;             // chance that a field is set at all
-  int max_items = 3;             // of a list or map
-  int max_depth = 16;            // of messages within messages; only plugin data goes deeper than 8
-  double nonsense = 0.2;         // chance of a wrong word, a wild string, an extreme number, a missing unit
-  bool wild_text = true;         // control characters, right-to-left text, characters beyond the BMP, quotes
-  bool unknown_enums = false;    // enum numbers that the schema has no name for
-  bool unknown_fields = false;   // fields of a later version, of every wire type
+  double fill = 0.6;            // chance that a field is set at all
+  int max_items = 3;            // of a list or map
+  int max_depth = 16;           // of messages within messages; only plugin data goes deeper than 8
+  double nonsense = 0.2;        // chance of a wrong word, a wild string, an extreme number, a missing unit
+  bool wild_text = true;        // control characters, right-to-left text, characters beyond the BMP, quotes
+  bool unknown_enums = false;   // enum numbers that the schema has no name for
+  bool unknown_fields = false;  // fields of a later version, of every wire type
 };
 
 class RandomDesigns {

@@ -26,11 +26,11 @@ TEST(DesignDigest, SmallestDesignByHand) {
 //   printf '\x08\0\0\0l\x01\0\0\0\0\0\0\0'                                               8 guides, list of 1
 //   printf 'm\x01\0\0\0s\x02\0\0\0\0\0\0\0g1'                                            message: 1 id "g1"
 //   printf '\x03\0\0\0m\x02\0\0\0d\0\0\0\0\0\0\x22\x40'                                  3 from_tip: 2 inch, double 9.0
-//   printf '\x04\0\0\0e\x02\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0'                               4 source, enum 2; end of Length
-//   printf '\x06\0\0\0b\x01\0\0\0\0\0\0\0\0'                                             6 locked, true; end of Guide
-//   printf '\x13\0\0\0p\x01\0\0\0\0\0\0\0s\x01\0\0\0\0\0\0\0km'                          19 extensions, map of 1, key "k" ...
-//   printf '\0\0\0\0\0\0\0\0'                                                            ... to an empty Struct
-//   printf '\0\0\0\0\x84\x03\0\0v\x05\0\0\0\0\0\0\0'                                     unknown 900, varint 5
+//   printf '\x04\0\0\0e\x02\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0'                               4 source, enum 2; end of
+//   Length printf '\x06\0\0\0b\x01\0\0\0\0\0\0\0\0'                                             6 locked, true; end of
+//   Guide printf '\x13\0\0\0p\x01\0\0\0\0\0\0\0s\x01\0\0\0\0\0\0\0km'                          19 extensions, map of 1,
+//   key "k" ... printf '\0\0\0\0\0\0\0\0'                                                            ... to an empty
+//   Struct printf '\0\0\0\0\x84\x03\0\0v\x05\0\0\0\0\0\0\0'                                     unknown 900, varint 5
 //   printf '\0\0\0\0\0\0\0\0'                                                            end of Design
 TEST(DesignDigest, EveryKindByHand) {
   v1::Design design;

@@ -1,8 +1,8 @@
-// Formatting: the layout by hand-written pairs, and properties over random designs with random comments and white space.
-// Meaning is judged by the parsers of the Protocol Buffers library.
+// Formatting: the layout by hand-written pairs, and properties over random designs with random comments and white
+// space. Meaning is judged by the parsers of the Protocol Buffers library.
+#include <gmock/gmock.h>
 #include <google/protobuf/text_format.h>
 #include <google/protobuf/util/json_util.h>
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -45,7 +45,8 @@ std::vector<std::string> Pieces(const std::string& text) {
       const bool number = std::isdigit(static_cast<unsigned char>(text[i]));
       while (end < text.size() && (is_word(text[end]) || (number && text[end - 1] == 'e' && text[end] != ' '))) ++end;
     }
-    if (text[i] != ' ' && text[i] != '\n' && text[i] != '\t' && text[i] != '\r') pieces.push_back(text.substr(i, end - i));
+    if (text[i] != ' ' && text[i] != '\n' && text[i] != '\t' && text[i] != '\r')
+      pieces.push_back(text.substr(i, end - i));
     i = end;
   }
   return pieces;
@@ -96,7 +97,8 @@ class Noise {
       }
       spoiled += piece;
       spoiled += Gap(piece[0] == '#');
-      if ((piece == "}" || piece == ">") && random_.Chance(0.2)) spoiled += random_.Chance(0.5) ? "," : ";", spoiled += Gap(false);
+      if ((piece == "}" || piece == ">") && random_.Chance(0.2))
+        spoiled += random_.Chance(0.5) ? "," : ";", spoiled += Gap(false);
       if (piece[0] == '"' && !in_list && random_.Chance(0.1)) spoiled += "\"\"", spoiled += Gap(false);
     }
     return spoiled;
@@ -108,7 +110,8 @@ class Noise {
     while (random_.Chance(0.3)) {
       constexpr const char* kBlanks[] = {" ", "\t", "\n", "\r\n", "\n\n\n", "    "};
       gap += kBlanks[random_.Below(std::size(kBlanks))];
-      if (random_.Chance(0.3)) gap += (random_.Chance(0.5) ? "# {note \"" : "#") + std::to_string(++comments_) + " \t\n";
+      if (random_.Chance(0.3))
+        gap += (random_.Chance(0.5) ? "# {note \"" : "#") + std::to_string(++comments_) + " \t\n";
     }
     return gap;
   }
@@ -167,29 +170,42 @@ TEST_P(FormatTextPair, IsLaidOut) {
 }
 
 const Pair kPairs[] = {
-    {"NumbersAndStringsStayAsWritten", "shop{margin:1.50 tax:1e0}identity{name:'a\\'b'}", "shop { margin: 1.50 tax: 1e0 }\nidentity { name: 'a\\'b' }\n"},
+    {"NumbersAndStringsStayAsWritten", "shop{margin:1.50 tax:1e0}identity{name:'a\\'b'}",
+     "shop { margin: 1.50 tax: 1e0 }\nidentity { name: 'a\\'b' }\n"},
     {"SeveralLinesStaySeveral", "intent {\n technique: 'fly' }", "intent {\n  technique: 'fly'\n}\n"},
-    {"AlignedSpacesGo", "tip_top { tube_bore { mm:  2.5  }  id:   'tt' }", "tip_top { tube_bore { mm: 2.5 } id: 'tt' }\n"},
-    {"FieldsOnOneLineStayThere", "intent {\n technique: 'fly'  hand: 'left'\n line_number: '5' }", "intent {\n  technique: 'fly' hand: 'left'\n  line_number: '5'\n}\n"},
-    {"SeparatorsAndAngles", "intent: < technique: 'fly', hand: 'left'; >;", "intent { technique: 'fly' hand: 'left' }\n"},
-    {"EmptyLines", "\n\nformat: 'withy/1'\n\n\n\nintent {\n\n  hand: 'left'\n\n\n  line_number: '5'\n\n}\n\n\n", "format: 'withy/1'\n\nintent {\n  hand: 'left'\n\n  line_number: '5'\n}\n"},
+    {"AlignedSpacesGo", "tip_top { tube_bore { mm:  2.5  }  id:   'tt' }",
+     "tip_top { tube_bore { mm: 2.5 } id: 'tt' }\n"},
+    {"FieldsOnOneLineStayThere", "intent {\n technique: 'fly'  hand: 'left'\n line_number: '5' }",
+     "intent {\n  technique: 'fly' hand: 'left'\n  line_number: '5'\n}\n"},
+    {"SeparatorsAndAngles", "intent: < technique: 'fly', hand: 'left'; >;",
+     "intent { technique: 'fly' hand: 'left' }\n"},
+    {"EmptyLines", "\n\nformat: 'withy/1'\n\n\n\nintent {\n\n  hand: 'left'\n\n\n  line_number: '5'\n\n}\n\n\n",
+     "format: 'withy/1'\n\nintent {\n  hand: 'left'\n\n  line_number: '5'\n}\n"},
     {"EmptyMessage", "intent {\n\n}", "intent {}\n"},
     {"CarriageReturnsAndByteOrderMark", "\xEF\xBB\xBF# a\r\nintent { }\r\n", "# a\nintent {}\n"},
     {"CommentsEverywhere",
-     "# head\n\n# about\nintent { # opens\n  # above\n  hand: 'left'   # behind\n  # between\n\n  # last\n} # closes\n# end",
-     "# head\n\n# about\nintent {  # opens\n  # above\n  hand: 'left'  # behind\n  # between\n\n  # last\n}  # closes\n# end\n"},
+     "# head\n\n# about\nintent { # opens\n  # above\n  hand: 'left'   # behind\n  # between\n\n  # last\n} # "
+     "closes\n# end",
+     "# head\n\n# about\nintent {  # opens\n  # above\n  hand: 'left'  # behind\n  # between\n\n  # last\n}  # "
+     "closes\n# end\n"},
     {"OnlyAComment", "   # nothing yet", "# nothing yet\n"},
     {"CommentInABody", "intent { # why\n}", "intent {  # why\n}\n"},
-    {"CommentWithinAFieldGoesAbove", "shop {\n  margin # a\n : # b\n - # c\n 1.2 # d\n}", "shop {\n  # a\n  # b\n  # c\n  margin: -1.2  # d\n}\n"},
-    {"CommentBehindASeparator", "intent {\n hand: 'left', # a\n line_number: '5' # b\n ; }", "intent {\n  hand: 'left'  # a\n  line_number: '5'  # b\n}\n"},
+    {"CommentWithinAFieldGoesAbove", "shop {\n  margin # a\n : # b\n - # c\n 1.2 # d\n}",
+     "shop {\n  # a\n  # b\n  # c\n  margin: -1.2  # d\n}\n"},
+    {"CommentBehindASeparator", "intent {\n hand: 'left', # a\n line_number: '5' # b\n ; }",
+     "intent {\n  hand: 'left'  # a\n  line_number: '5'  # b\n}\n"},
     {"Lists", "identity { tags:['a','b' , 'c'] tags : [ ] }", "identity { tags: ['a', 'b', 'c'] tags: [] }\n"},
-    {"ListOnLines", "identity {\n tags: [ # of it\n 'a', 'b', # two\n 'c' # three\n # no more\n ] }", "identity {\n  tags: [  # of it\n    'a', 'b',  # two\n    'c'  # three\n    # no more\n  ]\n}\n"},
+    {"ListOnLines", "identity {\n tags: [ # of it\n 'a', 'b', # two\n 'c' # three\n # no more\n ] }",
+     "identity {\n  tags: [  # of it\n    'a', 'b',  # two\n    'c'  # three\n    # no more\n  ]\n}\n"},
     {"ListOfMessages", "guides: [{ id: 'a' }, {\n id: 'b' }]", "guides: [\n  { id: 'a' },\n  {\n    id: 'b'\n  }\n]\n"},
-    {"StringPieces", "identity {\n description: 'one ' \"two\"\n name: 'a' # first\n 'b' }", "identity {\n  description: 'one ' \"two\"\n  name:\n    'a'  # first\n    'b'\n}\n"},
-    {"StringPiecesInAList", "identity {\n tags: ['x', 'a'\n 'b', 'y'] }", "identity {\n  tags: [\n    'x',\n    'a'\n    'b',\n    'y'\n  ]\n}\n"},
+    {"StringPieces", "identity {\n description: 'one ' \"two\"\n name: 'a' # first\n 'b' }",
+     "identity {\n  description: 'one ' \"two\"\n  name:\n    'a'  # first\n    'b'\n}\n"},
+    {"StringPiecesInAList", "identity {\n tags: ['x', 'a'\n 'b', 'y'] }",
+     "identity {\n  tags: [\n    'x',\n    'a'\n    'b',\n    'y'\n  ]\n}\n"},
     {"UnknownNumbers", "900:0x00000001 901{1:2}", "900: 0x00000001\n901 { 1: 2 }\n"},
 };
-INSTANTIATE_TEST_SUITE_P(All, FormatTextPair, ::testing::ValuesIn(kPairs), [](const auto& info) { return info.param.what; });
+INSTANTIATE_TEST_SUITE_P(All, FormatTextPair, ::testing::ValuesIn(kPairs),
+                         [](const auto& info) { return info.param.what; });
 
 // 120 columns: `guides { id: '...' }` with an id of n characters is n + 17 long.
 TEST(FormatText, OneLineMessageThatDoesNotFitIsOpened) {
@@ -214,7 +230,9 @@ TEST(FormatText, RefusesWhatIsNotText) {
 }
 
 TEST(FormatJson, KeepsNumbersAndMeaning) {
-  EXPECT_EQ(Format("\xEF\xBB\xBF{\"shop\":{\"margin\":8.30,\"tax\":1E0},\"guides\":[],\"extensions\":{\"b\":{},\"a\":{\"x\":[1,-0]}}}\r\n", Form::kJson),
+  EXPECT_EQ(Format("\xEF\xBB\xBF{\"shop\":{\"margin\":8.30,\"tax\":1E0},\"guides\":[],\"extensions\":{\"b\":{},\"a\":{"
+                   "\"x\":[1,-0]}}}\r\n",
+                   Form::kJson),
             R"({
   "shop": {
     "margin": 8.30,

@@ -32,7 +32,8 @@ TEST(LossesInForm, CommentsButNotTheLinesThatNameTheSchema) {
   const std::string head = "# proto-file: withy/v1/design.proto\n# proto-message: withy.v1.Design\n";
   EXPECT_THAT(Losses(Read(head + "format: \"withy/1\"\n"), Form::kJson), IsEmpty());
   EXPECT_THAT(Losses(Read(head + "# mine\nformat: \"withy/1\"\n"), Form::kJson), ElementsAre("|1 comment|comment"));
-  EXPECT_THAT(Losses(Read("format: \"withy/1\" # a\n# proto-file: b\n"), Form::kBinary), ElementsAre("|2 comments|comment"));
+  EXPECT_THAT(Losses(Read("format: \"withy/1\" # a\n# proto-file: b\n"), Form::kBinary),
+              ElementsAre("|2 comments|comment"));
 }
 
 // What WriteDesign writes reads back without a loss.

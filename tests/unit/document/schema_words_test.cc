@@ -63,8 +63,10 @@ TEST(Words, AreNeverRemoved) {
         if (field.options().ExtensionSize(v1::word) + field.options().ExtensionSize(v1::refers_to) == 0) continue;
         const FieldDescriptor* today = Today(name, field);
         ASSERT_NE(today, nullptr) << name << "." << field.name();
-        EXPECT_EQ(Removed(field.options(), today->options(), v1::word), std::vector<std::string>()) << today->full_name();
-        EXPECT_EQ(Removed(field.options(), today->options(), v1::refers_to), std::vector<std::string>()) << today->full_name();
+        EXPECT_EQ(Removed(field.options(), today->options(), v1::word), std::vector<std::string>())
+            << today->full_name();
+        EXPECT_EQ(Removed(field.options(), today->options(), v1::refers_to), std::vector<std::string>())
+            << today->full_name();
       }
     }
   }

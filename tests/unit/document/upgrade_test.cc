@@ -1,10 +1,11 @@
+#include "withy/document/upgrade.h"
+
+#include <gmock/gmock.h>
 #include <google/protobuf/text_format.h>
 #include <google/protobuf/util/message_differencer.h>
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "support/random_design.h"
-#include "withy/document/upgrade.h"
 
 namespace withy {
 namespace {
@@ -36,15 +37,16 @@ TEST(FormatVersion, ReadsWhatAFileSays) {
   EXPECT_EQ(FormatVersion("withy/0"), 0);
   EXPECT_EQ(FormatVersion("withy/1"), 1);
   EXPECT_EQ(FormatVersion("withy/999999"), 999999);
-  for (const char* wrong : {"", "withy", "withy/", "withy/-1", "withy/+1", "withy/01", "withy/1.0", "withy/1 ", "Withy/1",
-                            "withy/1000000", "withy-report/1"}) {
+  for (const char* wrong : {"", "withy", "withy/", "withy/-1", "withy/+1", "withy/01", "withy/1.0", "withy/1 ",
+                            "Withy/1", "withy/1000000", "withy-report/1"}) {
     EXPECT_EQ(FormatVersion(wrong), std::nullopt) << wrong;
   }
   EXPECT_EQ(FormatVersion(CurrentFormat()), kCurrent);
 }
 
 TEST(UpgradeFrom0, KeepsTheAuthorsNumbersAndUnit) {
-  const auto old = Parse<v0::Design>(R"(format: "withy/0" unit: "inch" overall_length: 87.1 guides_from_tip: [4.1, 9])");
+  const auto old =
+      Parse<v0::Design>(R"(format: "withy/0" unit: "inch" overall_length: 87.1 guides_from_tip: [4.1, 9])");
   const absl::StatusOr<v1::Design> design = UpgradeFrom0(old);
   ASSERT_TRUE(design.ok());
   EXPECT_TRUE(MessageDifferencer::Equals(*design, Parse<v1::Design>(R"(
@@ -78,8 +80,8 @@ TEST(DowngradeTo0, ListsTheOutermostFieldThatIsLost) {
   EXPECT_THAT(PathsLost(design, &old),
               UnorderedElementsAre("identity.revision", "intent.overall_length.plus_minus", "intent.reel",
                                    "blank.sections[blank].spine", "blank.sections[blank].taper.reading",
-                                   "blank.sections[blank].taper.stations[0].wall", "blank.sections[tip]", "guides[g1].locked",
-                                   "guides[stripper].id", "guides[later]", "handle"));
+                                   "blank.sections[blank].taper.stations[0].wall", "blank.sections[tip]",
+                                   "guides[g1].locked", "guides[stripper].id", "guides[later]", "handle"));
   EXPECT_TRUE(MessageDifferencer::Equals(old, Parse<v0::Design>(R"(
     format: "withy/0" name: "a" unit: "mm" technique: "fly" overall_length: 2700
     blank { length: 2690 stations { outer_mm: 9 } } guides_from_tip: [700, 900])")));

@@ -1,8 +1,9 @@
-// The writers, judged by the parsers of the Protocol Buffers library: what we write, they read back to an equal message.
+// The writers, judged by the parsers of the Protocol Buffers library: what we write, they read back to an equal
+// message.
+#include <gmock/gmock.h>
 #include <google/protobuf/text_format.h>
 #include <google/protobuf/util/json_util.h>
 #include <google/protobuf/util/message_differencer.h>
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -222,10 +223,17 @@ TEST(WriteDesign, JsonLayout) {
 
 // IEEE 754 binary64: 17 digits always suffice, the shortest are asked for; what a bench reads has no exponent.
 TEST(WriteDesign, DoublesAreShortest) {
-  const std::pair<double, const char*> cases[] = {
-      {0.1, "0.1"},          {100000, "100000"}, {1e14, "100000000000000"}, {1e15, "1e+15"},
-      {1.0 / 3, "0.3333333333333333"}, {0.00001, "0.00001"}, {0.000001, "1e-06"}, {-0.0, "-0.0"},
-      {5e-324, "5e-324"},    {1.7976931348623157e308, "1.7976931348623157e+308"}, {2209.8, "2209.8"}};
+  const std::pair<double, const char*> cases[] = {{0.1, "0.1"},
+                                                  {100000, "100000"},
+                                                  {1e14, "100000000000000"},
+                                                  {1e15, "1e+15"},
+                                                  {1.0 / 3, "0.3333333333333333"},
+                                                  {0.00001, "0.00001"},
+                                                  {0.000001, "1e-06"},
+                                                  {-0.0, "-0.0"},
+                                                  {5e-324, "5e-324"},
+                                                  {1.7976931348623157e308, "1.7976931348623157e+308"},
+                                                  {2209.8, "2209.8"}};
   for (const auto& [value, text] : cases) {
     v1::Design design;
     design.mutable_shop()->set_margin(value);
@@ -246,14 +254,15 @@ TEST(WriteDesign, SameBytesWhateverTheOrderOfAMap) {
   v1::Design a, b;
   for (int i = 0; i < 20; ++i) (*a.mutable_extensions())[std::to_string(i)];
   for (int i = 19; i >= 0; --i) (*b.mutable_extensions())[std::to_string(i)];
-  for (const Form form : {Form::kText, Form::kJson, Form::kBinary}) EXPECT_EQ(WriteDesign(a, form), WriteDesign(b, form));
+  for (const Form form : {Form::kText, Form::kJson, Form::kBinary})
+    EXPECT_EQ(WriteDesign(a, form), WriteDesign(b, form));
 }
 
 // Computed figures: 12 significant digits, so that the last bit does not show.
 TEST(MessageToJson, RoundsDoubles) {
   v1::Report report;
   report.set_format("withy-report/1");
-  report.mutable_balance()->set_mass_g(0.1 + 0.2);          // 0.30000000000000004
+  report.mutable_balance()->set_mass_g(0.1 + 0.2);  // 0.30000000000000004
   report.mutable_fit()->set_overall_length_mm(2209.8000000000002);
   report.mutable_fit()->set_short_of_target_mm(-0.0);
   const std::string json = MessageToJson(report);

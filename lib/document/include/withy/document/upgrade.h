@@ -1,9 +1,9 @@
 // Versions of the format and the steps between them.
 //
-// A version is one integer, the number behind the slash of `Design.format`. A file of any version from kOldestReadable to
-// kCurrent is read; each step from one version to the next is one function in one file (upgrade_0_to_1.cc), tested on
-// files in tests/history/ that are never edited. A version is never dropped, so that a file written today opens for ever.
-// A file that says a newer version than kCurrent is refused, with the advice to get a newer withy.
+// A version is one integer, the number behind the slash of `Design.format`. A file of any version from kOldestReadable
+// to kCurrent is read; each step from one version to the next is one function in one file (upgrade_0_to_1.cc), tested
+// on files in tests/history/ that are never edited. A version is never dropped, so that a file written today opens for
+// ever. A file that says a newer version than kCurrent is refused, with the advice to get a newer withy.
 #ifndef WITHY_DOCUMENT_UPGRADE_H_
 #define WITHY_DOCUMENT_UPGRADE_H_
 
@@ -30,9 +30,9 @@ std::optional<int> FormatVersion(std::string_view format);
 // What a design of the current version says in `format`: "withy/1".
 std::string_view CurrentFormat();
 
-// The step from version 0 to 1. Everything a version 0 file can say is kept: lengths in the unit the file names (exactly
-// the numbers that were written), diameters in mm, the mass as measured in g, the note as the description. Guides are
-// turned to butt first and named g1, g2 ... from the butt, the blank's one section is named "blank".
+// The step from version 0 to 1. Everything a version 0 file can say is kept: lengths in the unit the file names
+// (exactly the numbers that were written), diameters in mm, the mass as measured in g, the note as the description.
+// Guides are turned to butt first and named g1, g2 ... from the butt, the blank's one section is named "blank".
 // InvalidArgument where lengths are given and `unit` is neither "mm" nor "inch", for then nobody knows what they mean.
 // Unknown fields of `old` are not carried: their numbers mean something else here. The reader lists them.
 absl::StatusOr<v1::Design> UpgradeFrom0(const v0::Design& old);
