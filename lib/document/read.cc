@@ -109,6 +109,13 @@ Position PlaceOfFormat(const SourceMap& positions, const Document& document) {
   return positions.Find(FieldPath().Field("format"), document.design, document.bytes, binary).value_or(start);
 }
 
+// The format that the file says it is of. A binary file of another version may not parse by this one's schema, but it
+// begins with its format (content_form.h).
+std::string FormatOf(const Document& document) {
+  if (document.form != Form::kBinary || document.bytes.size() < 2) return document.design.format();
+  return document.bytes.substr(2, static_cast<unsigned char>(document.bytes[1]));
+}
+
 // Judges `format` of a design that was read by the current schema.
 void CheckFormat(Reading& reading, const Document& document) {
   const std::string& format = document.design.format();
@@ -135,7 +142,7 @@ ReadResult ReadDesign(std::string_view name, std::string bytes, const ReadLimits
   Reading reading(document.bytes, document.form, limits);
   document.comments = ReadForm(reading, &document.design);
 
-  const std::optional<int> version = FormatVersion(document.design.format());
+  const std::optional<int> version = FormatVersion(FormatOf(document));
   if (version == 0) return ReadVersion0(std::move(document), limits);
   if (version && *version > kCurrent) {
     const Position place = PlaceOfFormat(reading.positions, document);
