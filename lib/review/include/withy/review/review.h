@@ -24,7 +24,8 @@ struct Review {
   std::vector<Finding> waived;     // each with the waiver's path as its first `related`
 };
 
-// Reviews a design that was read. Never throws. The findings of reading are passed through.
+// Reviews a design that was read. Never throws. The findings of reading are passed through. What the design waives is
+// sorted out already; that a waiver is unused is found by ApplyWaivers.
 Review ReviewDesign(const ReadResult& read);
 
 // Applies the design's waivers to more findings (those of plugins), appending to `review`. Called once, after all

@@ -1,0 +1,7 @@
+#include "codes.h"
+
+namespace withy {
+
+std::vector<Code> ReviewCodes() { return {kUnusedWaiver, kUnknownWaiverCode, kWaiverPath}; }
+
+}  // namespace withy

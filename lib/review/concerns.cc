@@ -1,0 +1,25 @@
+// The explicit list of concerns.
+#include "answers.h"
+
+namespace withy {
+
+Answers ComputeAnswers(const Rod& rod) {
+  Inputs inputs = rod.inputs;
+  Answers answers;
+  answers.sections = ComputeSections(rod, inputs);
+  answers.fit = ComputeFit(rod, answers.sections);
+  answers.guides = ComputeGuides(rod);
+  answers.wraps = ComputeWraps(rod);
+  answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.wraps, inputs);
+  return answers;
+}
+
+void CheckAnswers(const Rod& rod, const Answers& answers, std::vector<Finding>& findings) {
+  CheckSections(rod, answers.sections, findings);
+  CheckFit(rod, answers.sections, answers.fit, findings);
+  CheckGuides(rod, answers.fit, answers.guides, findings);
+  CheckWraps(rod, answers.guides, answers.wraps, findings);
+  CheckBalance(rod, answers.sections, answers.wraps, answers.balance, findings);
+}
+
+}  // namespace withy

@@ -1,0 +1,118 @@
+// The report: the answers of the concerns in their fixed units, with what was assumed and what could not be told.
+#include <vector>
+
+#include "answers.h"
+#include "figures.h"
+#include "report_parts.h"
+
+namespace withy {
+namespace {
+
+void ReportGuides(const Rod& rod, const GuidesAnswers& answers, v1::GuidesReport& report) {
+  for (const GuideAnswer& answer : answers.guides) {
+    const Guide& guide = rod.guides[answer.guide];
+    v1::PlacedGuide& to = *report.add_guides();
+    to.set_id(guide.id);
+    to.set_model(guide.model);
+    Put(guide.from_tip, kMm, [&](double mm) { to.set_from_tip_mm(mm); });
+    Put(guide.ring.from_butt_m, kMm, [&](double mm) { to.set_from_butt_mm(mm); });
+    Put(guide.ring_height, kMm, [&](double mm) { to.set_ring_height_mm(mm); });
+    Put(guide.ring_inner, kMm, [&](double mm) { to.set_ring_inner_mm(mm); });
+    Put(answer.blank_diameter_m, kMm, [&](double mm) { to.set_blank_diameter_mm(mm); });
+    Put(guide.mass, kGrams, [&](double g) { to.set_mass_g(g); });
+  }
+}
+
+void ReportWraps(const Rod& rod, const WrapsAnswers& answers, v1::WrapsReport& report) {
+  for (std::size_t i = 0; i < rod.wraps.size(); ++i) {
+    const Wrap& wrap = rod.wraps[i];
+    const WrapAnswer& answer = answers.wraps[i];
+    v1::PlacedWrap& to = *report.add_wraps();
+    to.set_id(wrap.id);
+    to.set_on(wrap.on);
+    to.set_thread(wrap.thread);
+    Put(wrap.start.from_butt_m, kMm, [&](double mm) { to.set_start_mm(mm); });
+    Put(wrap.length, kMm, [&](double mm) { to.set_length_mm(mm); });
+    Put(answer.turns, kAsIs, [&](double turns) { to.set_turns(turns); });
+    Put(answer.thread_length_m, kMm, [&](double mm) { to.set_thread_length_mm(mm); });
+    if (answer.thread_kg && answer.finish_kg) {
+      Put(std::optional<double>(*answer.thread_kg + *answer.finish_kg), kGrams, [&](double g) { to.set_mass_g(g); });
+    }
+  }
+  for (const ThreadUse& use : answers.threads) {
+    v1::ThreadTotal& to = *report.add_threads();
+    to.set_id(use.thread);
+    if (use.complete) Put(std::optional<double>(use.length_m), kMm, [&](double mm) { to.set_length_mm(mm); });
+  }
+}
+
+void ReportContribution(const Contribution& part, v1::PlacedPart& to) {
+  to.set_id(part.id);
+  to.set_at(part.at.ToString());
+  Put(part.start_m, kMm, [&](double mm) { to.set_start_mm(mm); });
+  Put(part.length_m, kMm, [&](double mm) { to.set_length_mm(mm); });
+  PutWithPlusMinus(part.mass_kg, kGrams, [&](double g) { to.set_mass_g(g); },
+                   [&](double g) { to.set_mass_plus_minus_g(g); });
+  Put(part.center_m, kMm, [&](double mm) { to.set_center_mm(mm); });
+  if (part.mass_kg) to.set_mass_from(SourceWord(part.mass_from));
+}
+
+void ReportBalance(const BalanceAnswers& answers, v1::BalanceReport& report) {
+  PutWithPlusMinus(answers.mass_kg, kGrams, [&](double g) { report.set_mass_g(g); },
+                   [&](double g) { report.set_mass_plus_minus_g(g); });
+  PutWithPlusMinus(answers.balance_m, kMm, [&](double mm) { report.set_balance_from_butt_mm(mm); },
+                   [&](double mm) { report.set_balance_from_butt_plus_minus_mm(mm); });
+  Put(answers.mass_with_reel_kg, kGrams, [&](double g) { report.set_mass_with_reel_g(g); });
+  PutWithPlusMinus(answers.balance_with_reel_m, kMm, [&](double mm) { report.set_balance_with_reel_mm(mm); },
+                   [&](double mm) { report.set_balance_with_reel_plus_minus_mm(mm); });
+  Put(answers.moment_about_hold_n_m, kAsIs, [&](double n_m) { report.set_moment_about_hold_n_m(n_m); });
+  Put(answers.inertia_about_hold_kg_m2, kAsIs, [&](double value) { report.set_inertia_about_hold_kg_m2(value); });
+  for (const Contribution& part : answers.parts) ReportContribution(part, *report.add_parts());
+  Put(answers.remainder_kg, kGrams, [&](double g) { report.set_remainder_g(g); });
+}
+
+void AddAssumptions(const std::vector<Assumption>& assumptions, v1::Report& report) {
+  for (const Assumption& assumption : assumptions) {
+    const std::string at = assumption.at.ToString();
+    bool told = false;  // masses without uncertainty are met in several concerns
+    for (const v1::Assumption& earlier : report.assumptions()) {
+      told = told || (at.empty() && earlier.at().empty() && earlier.used() == assumption.used);
+    }
+    if (told) continue;
+    v1::Assumption& to = *report.add_assumptions();
+    to.set_at(at);
+    to.set_used(assumption.used);
+    to.set_why(assumption.why);
+  }
+}
+
+void AddUnknowns(const std::vector<Unknown>& unknowns, v1::Report& report) {
+  for (const Unknown& unknown : unknowns) {
+    v1::Unknown& to = *report.add_unknown();
+    to.set_figure(unknown.figure);
+    to.set_measure(unknown.measure);
+  }
+}
+
+}  // namespace
+
+v1::Report MakeReport(const Rod& rod, const Answers& answers) {
+  v1::Report report;
+  report.set_format("withy-report/1");
+  for (const auto* list : {&rod.assumptions, &answers.sections.assumptions, &answers.fit.assumptions,
+                           &answers.wraps.assumptions, &answers.balance.assumptions}) {
+    AddAssumptions(*list, report);
+  }
+  for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.guides.unknowns,
+                           &answers.wraps.unknowns, &answers.balance.unknowns}) {
+    AddUnknowns(*list, report);
+  }
+  ReportSections(rod, answers, *report.mutable_sections());
+  ReportFit(rod, answers.fit, *report.mutable_fit());
+  ReportGuides(rod, answers.guides, *report.mutable_guides());
+  ReportWraps(rod, answers.wraps, *report.mutable_wraps());
+  ReportBalance(answers.balance, *report.mutable_balance());
+  return report;
+}
+
+}  // namespace withy

@@ -1,0 +1,17 @@
+// The report, one concern after another.
+#ifndef WITHY_REVIEW_REPORT_PARTS_H_
+#define WITHY_REVIEW_REPORT_PARTS_H_
+
+#include "answers.h"
+
+namespace withy {
+
+void ReportSections(const Rod& rod, const Answers& answers, v1::SectionsReport& report);
+void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report);
+
+// "measured", "catalogue", "estimated", "plan", "computed".
+const char* SourceWord(Source source);
+
+}  // namespace withy
+
+#endif  // WITHY_REVIEW_REPORT_PARTS_H_

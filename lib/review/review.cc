@@ -1,0 +1,39 @@
+#include "withy/review/review.h"
+
+#include <iterator>
+#include <utility>
+
+#include "answers.h"
+#include "waivers.h"
+#include "withy/rod/resolve.h"
+
+namespace withy {
+namespace {
+
+void Append(std::vector<Finding> more, std::vector<Finding>& findings) {
+  findings.insert(findings.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+}  // namespace
+
+Review ReviewDesign(const ReadResult& read) {
+  Review review;
+  if (!read.document) {
+    review.findings = read.findings;
+    return review;
+  }
+  std::vector<Finding> found = read.findings;
+  Append(CheckDocument(*read.document), found);
+  const Rod rod = Resolve(*read.document);
+  Append(rod.findings, found);
+  const Answers answers = ComputeAnswers(rod);
+  CheckAnswers(rod, answers, found);
+  review.report = MakeReport(rod, answers);
+  review.report.set_design_digest(DesignDigest(read.document->design));
+  review.rod = MakeRodView(rod);
+  SortByWaivers(*read.document, std::move(found), review);
+  SortByPlace(*read.document, review.findings);
+  return review;
+}
+
+}  // namespace withy

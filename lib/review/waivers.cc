@@ -1,0 +1,131 @@
+#include "waivers.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <limits>
+#include <string>
+#include <tuple>
+#include <unordered_map>
+#include <utility>
+
+#include "absl/strings/str_cat.h"
+#include "codes.h"
+
+namespace withy {
+namespace {
+
+// More than any design has; each is compared with each finding of its code.
+constexpr int kMostWaivers = 1000;
+
+struct UsableWaiver {
+  FieldPath at;      // what it covers; empty = everywhere
+  FieldPath itself;  // where it stands
+};
+using WaiversByCode = std::unordered_map<std::string, std::vector<UsableWaiver>>;
+
+FieldPath PathOfWaiver(int i) { return FieldPath().Field("waivers").Item("", i); }
+
+int Considered(const v1::Design& design) { return std::min(design.waivers_size(), kMostWaivers); }
+
+WaiversByCode UsableWaivers(const v1::Design& design) {
+  WaiversByCode by_code;
+  for (int i = 0; i < Considered(design); ++i) {
+    const v1::Waiver& waiver = design.waivers(i);
+    const auto at = FieldPath::Parse(waiver.at());
+    if (waiver.reason().empty() || !at.ok()) continue;
+    by_code[waiver.code()].push_back({*at, PathOfWaiver(i)});
+  }
+  return by_code;
+}
+
+const UsableWaiver* WaiverFor(const WaiversByCode& by_code, const Finding& finding) {
+  const auto found = by_code.find(finding.code);
+  if (found == by_code.end()) return nullptr;
+  for (const UsableWaiver& waiver : found->second) {
+    if (finding.at.IsWithin(waiver.at)) return &waiver;
+  }
+  return nullptr;
+}
+
+// What a name before the slash says of who gives the code: codes of plugins are known only when they run.
+bool IsOwnConcern(std::string_view code) {
+  const std::string_view concern = code.substr(0, code.find('/'));
+  for (const Code& own : Catalogue()) {
+    if (own.name.substr(0, own.name.find('/')) == concern) return true;
+  }
+  return false;
+}
+
+Finding UnknownCode(const FieldPath& at, const std::string& code, const std::string& nearest) {
+  return MakeFinding(kUnknownWaiverCode, at.Field("code"),
+                     absl::StrCat("there is no code ", code,
+                                  nearest.empty() ? std::string() : absl::StrCat("; did you mean ", nearest, "?")));
+}
+
+// What is wrong with one waiver, if anything.
+std::optional<Finding> Judge(const v1::Waiver& waiver, const FieldPath& at, bool used) {
+  std::string nearest;
+  if (waiver.reason().empty()) return std::nullopt;  // document/waiver-without-reason speaks of it
+  if (!FieldPath::Parse(waiver.at()).ok()) {
+    return MakeFinding(kWaiverPath, at.Field("at"), absl::StrCat("'", waiver.at(), "' is not a field path"));
+  }
+  if (used) return std::nullopt;
+  if (IsOwnConcern(waiver.code()) && !FindCode(waiver.code(), &nearest)) return UnknownCode(at, waiver.code(), nearest);
+  return MakeFinding(kUnusedWaiver, at, absl::StrCat("nothing that is found is waived by this waiver of ", waiver.code()));
+}
+
+std::vector<Finding> JudgeWaivers(const v1::Design& design, const std::vector<Finding>& waived) {
+  std::vector<bool> used(Considered(design), false);
+  for (const Finding& finding : waived) used[finding.related.front().steps().back().index] = true;
+  std::vector<Finding> findings;
+  for (int i = 0; i < Considered(design); ++i) {
+    if (auto finding = Judge(design.waivers(i), PathOfWaiver(i), used[i])) findings.push_back(std::move(*finding));
+  }
+  if (design.waivers_size() > kMostWaivers) {
+    findings.push_back(MakeFinding(kUnusedWaiver, PathOfWaiver(kMostWaivers),
+                                   absl::StrCat("only the first ", kMostWaivers, " waivers count"),
+                                   {{"waivers", static_cast<double>(design.waivers_size())}}));
+  }
+  return findings;
+}
+
+}  // namespace
+
+void SortByWaivers(const Document& document, std::vector<Finding> found, Review& review) {
+  const WaiversByCode by_code = UsableWaivers(document.design);
+  for (Finding& finding : found) {
+    if (const UsableWaiver* waiver = WaiverFor(by_code, finding)) {
+      finding.related.insert(finding.related.begin(), waiver->itself);
+      review.waived.push_back(std::move(finding));
+    } else {
+      review.findings.push_back(std::move(finding));
+    }
+  }
+}
+
+void SortByPlace(const Document& document, std::vector<Finding>& findings) {
+  std::unordered_map<std::string, std::size_t> rank;
+  for (const Code& code : Catalogue()) rank.emplace(code.name, rank.size());
+  using Key = std::tuple<std::size_t, std::size_t, std::size_t>;  // offset, rank in the catalogue, order found
+  std::vector<std::pair<Key, Finding>> keyed;
+  for (Finding& finding : findings) {
+    std::optional<Position> position = finding.position;
+    if (!position && !finding.at.empty()) {
+      position = document.positions.Find(finding.at, document.design, document.bytes, document.form == Form::kBinary);
+    }
+    const auto code = rank.find(finding.code);
+    const Key key = {position ? position->offset : std::numeric_limits<std::size_t>::max(),
+                     code == rank.end() ? rank.size() : code->second, keyed.size()};
+    keyed.emplace_back(key, std::move(finding));
+  }
+  std::sort(keyed.begin(), keyed.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (std::size_t i = 0; i < keyed.size(); ++i) findings[i] = std::move(keyed[i].second);
+}
+
+void ApplyWaivers(const Document& document, std::vector<Finding> more, Review& review) {
+  SortByWaivers(document, std::move(more), review);
+  SortByWaivers(document, JudgeWaivers(document.design, review.waived), review);
+  SortByPlace(document, review.findings);
+}
+
+}  // namespace withy
