@@ -11,7 +11,8 @@ namespace withy {
 
 // Text. Every token and comment is kept, and the line breaks between fields: what the author kept on a line stays there
 // where it fits, a message that stood on several lines stays on several. Spaces, indentation, `<>`, the `:` before a
-// bracket, separators between fields, runs of empty lines and the byte order mark are normalised.
+// bracket, separators between fields, runs of empty lines and the byte order mark are normalised; comments at the ends
+// of neighbouring lines begin in one column.
 absl::StatusOr<std::string> FormatText(std::string_view bytes);
 
 // JSON. An item a line, two spaces a level; number tokens are kept, strings are written with the fewest escapes.

@@ -1,10 +1,14 @@
 // Prints an outline of the text form.
+#include <algorithm>
+
 #include "format.h"
 #include "text_outline.h"
 #include "write.h"
 
 namespace withy {
 namespace {
+
+constexpr std::size_t kWidestAligned = 80;  // columns; a wider line does not push its neighbours' comments away
 
 // Appends `item` as one line without the comment at its end; false where it cannot be one.
 bool AppendOnOneLine(const OutlineItem& item, std::string* out);
@@ -36,28 +40,48 @@ bool AppendOnOneLine(const OutlineItem& item, std::string* out) {
   return true;
 }
 
+std::size_t Characters(std::string_view utf8) {
+  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
 class Printer {
  public:
-  explicit Printer(std::string* out) : out_(*out) {}
-
   // Each item on a line of its own, or where `body` had several lines also behind the one before it, as the author had
   // it. `begun`: the line of the first is there already.
   void Items(const OutlineBody& body, int depth, bool begun = false);
 
+  // Comments at the ends of neighbouring lines begin in one column, but for those of lines wider than kWidestAligned.
+  // Returns what was written.
+  std::string WithAlignedComments() const;
+
  private:
+  // A comment at the end of a line.
+  struct Trailing {
+    int line;           // number of its line
+    std::size_t width;  // of the line before it, in characters
+    std::size_t at;     // where it begins, its two spaces included
+  };
+
   void Item(const OutlineItem& item, int depth);
+  void EndLine() {
+    if (!out_.empty()) out_.push_back('\n'), ++lines_;
+  }
   void BeginLine(int depth) {
-    if (!out_.empty()) out_.push_back('\n');
+    EndLine();
     line_ = out_.size();
     out_.append(static_cast<std::size_t>(2 * depth), ' ');
   }
   bool Fits(std::size_t more) const { return out_.size() - line_ + more <= kLineWidth; }
   void Comment(std::string_view comment) {
-    if (!comment.empty()) out_.append("  ").append(comment);
+    if (comment.empty()) return;
+    trailing_.push_back({lines_, Characters(std::string_view(out_).substr(line_)), out_.size()});
+    out_.append("  ").append(comment);
   }
 
-  std::string& out_;
+  std::string out_;
   std::size_t line_ = 0;  // where the line being written began
+  int lines_ = 0;
+  std::vector<Trailing> trailing_;
 };
 
 const OutlineItem* LastElement(const OutlineBody& body) {
@@ -78,7 +102,7 @@ void Printer::Items(const OutlineBody& body, int depth, bool begun) {
       out_.append(" ").append(line);
     } else {
       const bool is_first = &item == &body.items.front();
-      if (item.empty_line_before && !is_first) out_.push_back('\n');
+      if (item.empty_line_before && !is_first) EndLine();
       if (!is_first || !begun) BeginLine(depth);
       if (item.IsComment()) {
         out_.append(item.comment);
@@ -115,13 +139,31 @@ void Printer::Item(const OutlineItem& item, int depth) {
   out_.push_back(body.kind == BodyKind::kMessage ? '}' : ']');
 }
 
+std::string Printer::WithAlignedComments() const {
+  std::string aligned;
+  std::size_t done = 0;
+  for (std::size_t i = 0; i < trailing_.size();) {
+    std::size_t end = i, column = 0;
+    for (; end < trailing_.size() && trailing_[end].line == trailing_[i].line + static_cast<int>(end - i); ++end) {
+      if (trailing_[end].width <= kWidestAligned) column = std::max(column, trailing_[end].width);
+    }
+    for (; i < end; ++i) {
+      aligned.append(out_, done, trailing_[i].at - done);
+      if (trailing_[i].width < column) aligned.append(column - trailing_[i].width, ' ');
+      done = trailing_[i].at;
+    }
+  }
+  return aligned.append(out_, done);
+}
+
 }  // namespace
 
 absl::StatusOr<std::string> FormatText(std::string_view bytes) {
   const absl::StatusOr<OutlineBody> outline = OutlineText(bytes);
   if (!outline.ok()) return outline.status();
-  std::string text;
-  Printer(&text).Items(*outline, 0);
+  Printer printer;
+  printer.Items(*outline, 0);
+  std::string text = printer.WithAlignedComments();
   if (!text.empty()) text.push_back('\n');
   return text;
 }

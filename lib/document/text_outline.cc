@@ -9,7 +9,7 @@
 namespace withy {
 namespace {
 
-constexpr int kMaxDepth = 10'000;  // the reader's limit is far below; this one only keeps the stack
+constexpr int kMaxDepth = 1000;  // the reader allows no more than 500; this one only keeps the stack
 
 using Items = std::vector<OutlineItem>;
 
