@@ -1,5 +1,6 @@
 #include "binary_reader.h"
 
+#include "binary_screen.h"
 #include "binary_walker.h"
 #include "field_table.h"
 #include "google/protobuf/io/coded_stream.h"
@@ -7,16 +8,27 @@
 
 namespace withy {
 
-void ReadBinary(Reading* reading, google::protobuf::Message* root) {
-  BinaryWalker(InfoOf(*root->GetDescriptor()), reading).Walk();
-  if (reading->stopped()) return;
-  const std::string_view bytes = reading->bytes();
+namespace {
+
+bool Parse(const Reading& reading, google::protobuf::Message* root) {
+  const std::string_view bytes = reading.bytes();
   google::protobuf::io::CodedInputStream input(reinterpret_cast<const std::uint8_t*>(bytes.data()),
                                                static_cast<int>(bytes.size()));
-  input.SetRecursionLimit(reading->limits().max_depth + 1);
-  const bool parsed = root->ParseFromCodedStream(&input) && input.ConsumedEntireMessage();
+  input.SetRecursionLimit(reading.limits().max_depth + 1);
+  return root->ParseFromCodedStream(&input) && input.ConsumedEntireMessage();
+}
+
+}  // namespace
+
+void ReadBinary(Reading* reading, google::protobuf::Message* root) {
+  const MessageInfo& info = InfoOf(*root->GetDescriptor());
+  if (IsPlainlySound(info, reading->bytes(), reading->limits()) && Parse(*reading, root)) {
+    return reading->positions.FillWhenAsked();
+  }
+  BinaryWalker(info, reading).Walk();
+  if (reading->stopped() || Parse(*reading, root)) return;
   // Text that is not UTF-8 has been reported with its place; the parser refuses it too.
-  if (!parsed && reading->readable()) reading->Report(kWireFormat, {}, 0, "the bytes cannot be parsed");
+  if (reading->readable()) reading->Report(kWireFormat, {}, 0, "the bytes cannot be parsed");
 }
 
 }  // namespace withy

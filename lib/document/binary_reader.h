@@ -7,10 +7,9 @@
 
 namespace withy {
 
-// Fills `root` from the reading's bytes (less than 4 GiB). A first pass over the wire format finds what protobuf's
-// parser would pass over in silence or refuse without a place: a field given twice (two files run together), two
-// members of a oneof, numbers that are not finite, wrong wire types, a cut end. Only bytes in which it finds nothing of
-// the kind are handed to the parser. Unknown fields are kept.
+// Fills `root` from the reading's bytes (less than 4 GiB). What protobuf's parser would pass over in silence or refuse
+// without a place is found by walks over the wire format beside it: a field given twice (two files run together), two
+// members of a oneof, numbers that are not finite, wrong wire types, a cut end. Unknown fields are kept.
 void ReadBinary(Reading* reading, google::protobuf::Message* root);
 
 }  // namespace withy

@@ -243,4 +243,13 @@ void BinaryWalker::Damaged(const Code& code, std::uint32_t offset, std::string m
   reading_.Stop();
 }
 
+SourceMap PositionsInBinary(const MessageInfo& root, std::string_view bytes) {
+  const ReadLimits unlimited = {.max_bytes = bytes.size(),
+                                .max_depth = std::numeric_limits<int>::max(),
+                                .max_items = std::numeric_limits<std::size_t>::max()};
+  Reading reading(bytes, Form::kBinary, unlimited);
+  BinaryWalker(root, &reading).Walk();
+  return std::move(reading.positions);
+}
+
 }  // namespace withy

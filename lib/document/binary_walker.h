@@ -51,6 +51,9 @@ class BinaryWalker {
   std::vector<std::uint32_t> ends_;  // of the messages that are open
 };
 
+// Only the places, of bytes that were found sound before.
+SourceMap PositionsInBinary(const MessageInfo& root, std::string_view bytes);
+
 }  // namespace withy
 
 #endif  // WITHY_DOCUMENT_BINARY_WALKER_H_

@@ -49,6 +49,26 @@ std::uint32_t WireTypeOf(FieldDescriptor::Type type) {
 // Field numbers above this are looked up the slow way; the schema's are below 100.
 constexpr std::uint32_t kLargestIndexed = 4096;
 
+std::int32_t LastOfEnum(const FieldDescriptor& field) {
+  std::int32_t last = 0;
+  if (field.enum_type() == nullptr) return last;
+  while (field.enum_type()->FindValueByNumber(last + 1) != nullptr) ++last;
+  return last;
+}
+
+void FillBits(MessageInfo& info) {
+  info.screenable = info.fields.size() <= 64;
+  if (!info.screenable) return;
+  for (FieldInfo& field : info.fields) field.bit = field.repeated ? 0 : std::uint64_t{1} << field.index;
+  for (FieldInfo& field : info.fields) {
+    field.conflicts = field.bit;
+    for (const FieldInfo& other : info.fields) {
+      if (field.oneof >= 0 && other.oneof == field.oneof) field.conflicts |= other.bit;
+    }
+    if (info.map_entry) info.required |= field.bit;
+  }
+}
+
 void Fill(MessageInfo& info, const Descriptor& descriptor) {
   info.descriptor = &descriptor;
   info.map_entry = descriptor.options().map_entry();
@@ -67,6 +87,7 @@ void Fill(MessageInfo& info, const Descriptor& descriptor) {
     entry.oneof = field.real_containing_oneof() ? field.real_containing_oneof()->index() : -1;
     entry.type = field.cpp_type();
     entry.wire_type = WireTypeOf(field.type());
+    entry.last_of_enum = LastOfEnum(field);
     entry.repeated = field.is_repeated();
     entry.map = field.is_map();
     AddName(info, field.name(), entry.index);
@@ -76,6 +97,7 @@ void Fill(MessageInfo& info, const Descriptor& descriptor) {
     if (info.by_number.size() <= number) info.by_number.resize(number + 1);
     info.by_number[number] = entry.index + 1;
   }
+  FillBits(info);
 }
 
 class Tables {

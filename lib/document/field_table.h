@@ -25,8 +25,11 @@ struct FieldInfo {
   std::int32_t number = 0;
   std::int32_t oneof = -1;  // index of the oneof; -1: none (an `optional` field's own one does not count)
   google::protobuf::FieldDescriptor::CppType type = google::protobuf::FieldDescriptor::CPPTYPE_INT32;
-  std::uint32_t wire_type = 0;  // of one value in the binary form, as on the wire
-  bool repeated = false;        // list or map
+  std::uint32_t wire_type = 0;    // of one value in the binary form, as on the wire
+  std::int32_t last_of_enum = 0;  // the values 0 to this exist
+  std::uint64_t bit = 0;          // of a singular field, where its message is `screenable`
+  std::uint64_t conflicts = 0;    // the bits of itself and of the other members of its oneof
+  bool repeated = false;          // list or map
   bool map = false;
 };
 
@@ -34,6 +37,8 @@ struct MessageInfo {
   const google::protobuf::Descriptor* descriptor = nullptr;
   std::vector<FieldInfo> fields;  // in order of the schema
   std::uint32_t oneofs = 0;
+  bool screenable = false;     // at most 64 fields, so that each has a bit
+  std::uint64_t required = 0;  // bits of key and value of a map entry
   bool map_entry = false;
   bool struct_value = false;  // google.protobuf.Value, which without a kind cannot be written as JSON
 

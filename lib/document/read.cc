@@ -119,12 +119,13 @@ std::string FormatOf(const Document& document) {
 // Judges `format` of a design that was read by the current schema.
 void CheckFormat(Reading& reading, const Document& document) {
   const std::string& format = document.design.format();
-  const Position place = PlaceOfFormat(reading.positions, document);
+  if (FormatVersion(format) == kCurrent) return;
   const FieldPath at = FieldPath().Field("format");
+  const std::size_t offset = PlaceOfFormat(reading.positions, document).offset;
   if (format.empty()) {
-    reading.Report(kFormatMissing, at, place.offset, "the design does not say its version");
-  } else if (FormatVersion(format) != kCurrent) {
-    reading.Report(kFormatUnknown, at, place.offset, absl::StrCat("`format` is \"", format, "\""));
+    reading.Report(kFormatMissing, at, offset, "the design does not say its version");
+  } else {
+    reading.Report(kFormatUnknown, at, offset, absl::StrCat("`format` is \"", format, "\""));
   }
 }
 

@@ -4,6 +4,8 @@
 #include <numeric>
 #include <tuple>
 
+#include "binary_walker.h"
+#include "field_table.h"
 #include "path_cursor.h"
 
 namespace withy {
@@ -56,6 +58,10 @@ std::uint32_t SourceMap::Child(std::uint32_t parent, std::int32_t number, std::u
 
 std::optional<Position> SourceMap::Find(const FieldPath& path, const google::protobuf::Message& message,
                                         const std::string& bytes, bool binary) const {
+  if (fill_when_asked_) {
+    fill_when_asked_ = false;
+    nodes_ = PositionsInBinary(InfoOf(*message.GetDescriptor()), bytes).nodes_;
+  }
   PathCursor cursor(message);
   std::uint32_t enclosing = kRoot;  // of the field that the list or map belongs to
   std::uint32_t node = kRoot;

@@ -38,13 +38,17 @@ class SourceMap {
   // at one place; nothing else depends on it.
   static std::uint32_t ItemOfKey(std::string_view key);
 
+  // Puts off the walk that finds the places in a file of the binary form until the first question: most are never
+  // asked.
+  void FillWhenAsked() { fill_when_asked_ = true; }
+
   // The place of `path` in `message` (needed to turn names and ids into numbers), or of the nearest enclosing field
   // that has one. `bytes` are those that were read; `binary` says that only the offset means something. Unset where the
   // map is empty, or nothing of the path was in the file.
   std::optional<Position> Find(const FieldPath& path, const google::protobuf::Message& message,
                                const std::string& bytes, bool binary) const;
 
-  bool empty() const { return nodes_.empty(); }
+  bool empty() const { return nodes_.empty() && !fill_when_asked_; }
 
  private:
   struct Node {
@@ -56,9 +60,10 @@ class SourceMap {
   // The node of that field and item below `parent`; kRoot where there is none.
   std::uint32_t Child(std::uint32_t parent, std::int32_t number, std::uint32_t item) const;
 
-  std::vector<Node> nodes_;                   // node n is nodes_[n - 1]
+  mutable std::vector<Node> nodes_;           // node n is nodes_[n - 1]
   mutable std::vector<std::uint32_t> index_;  // positions in nodes_ sorted by (parent, number, item)
   mutable std::vector<std::uint32_t> lines_;  // offsets at which lines begin
+  mutable bool fill_when_asked_ = false;
 };
 
 // Line and column of a byte offset: lines from 1 (ended by a line feed), columns in UTF-8 code points from 1, a byte
