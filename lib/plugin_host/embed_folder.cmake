@@ -1,0 +1,16 @@
+# Writes OUTPUT, a C++ source that defines FUNCTION of embedded.h: the files FILES (separated by '|') of the folder ROOT.
+string(REPLACE "|" ";" files "${FILES}")
+set(source "#include \"embedded.h\"\n\nnamespace withy {\nnamespace {\n")
+set(list "")
+set(count 0)
+foreach(file IN LISTS files)
+  file(READ ${ROOT}/${file} hex HEX)
+  string(REGEX REPLACE "([0-9a-f][0-9a-f])" "'\\\\x\\1'," bytes "${hex}")
+  string(LENGTH "${hex}" digits)
+  math(EXPR size "${digits} / 2")
+  string(APPEND source "constexpr char kFile${count}[] = {${bytes}'\\0'};\n")
+  string(APPEND list "      {\"${file}\", {kFile${count}, ${size}}},\n")
+  math(EXPR count "${count} + 1")
+endforeach()
+file(WRITE ${OUTPUT} "${source}}  // namespace\n\nconst std::vector<EmbeddedFile>& ${FUNCTION}() {\n"
+  "  static const std::vector<EmbeddedFile> files = {\n${list}  };\n  return files;\n}\n\n}  // namespace withy\n")

@@ -1,0 +1,13 @@
+// withy.units: lengths and masses as people write and read them.
+#ifndef WITHY_PLUGIN_HOST_MODULE_UNITS_H_
+#define WITHY_PLUGIN_HOST_MODULE_UNITS_H_
+
+#include "api_table.h"
+
+namespace withy {
+
+ApiModule UnitsModule();
+
+}  // namespace withy
+
+#endif  // WITHY_PLUGIN_HOST_MODULE_UNITS_H_

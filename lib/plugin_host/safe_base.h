@@ -1,0 +1,21 @@
+// Base functions of Lua, made safe for plugins. What differs from Lua's own is said in standard_library.h.
+#ifndef WITHY_PLUGIN_HOST_SAFE_BASE_H_
+#define WITHY_PLUGIN_HOST_SAFE_BASE_H_
+
+#include "lua.hpp"
+
+namespace withy {
+
+int SafeGetMetatable(lua_State* lua);
+int SafeSetMetatable(lua_State* lua);
+int SafeToString(lua_State* lua);
+int SafePcall(lua_State* lua);
+int SafeXpcall(lua_State* lua);
+
+// Leaves the value at `index` as text on the stack: `__tostring` and `__name` are honoured, other tables, functions and
+// userdata are the name of their type.
+void PushText(lua_State* lua, int index);
+
+}  // namespace withy
+
+#endif  // WITHY_PLUGIN_HOST_SAFE_BASE_H_
