@@ -7,7 +7,6 @@
 #include "absl/strings/str_join.h"
 #include "absl/strings/str_replace.h"
 #include "absl/strings/str_split.h"
-#include "arguments.h"
 #include "command.h"
 #include "completion_scripts.h"
 #include "plugins.h"
@@ -177,7 +176,7 @@ absl::StatusOr<std::string> CompletionScript(const std::string& shell) {
   if (shell == "zsh") return FromTemplate(kZshScript);
   if (shell == "fish") return FishScript();
   return absl::InvalidArgumentError(
-      absl::StrCat("no completion for '", shell, "'", DidYouMean(shell, {"bash", "zsh", "fish"}), " There is bash, zsh, fish"));
+      absl::StrCat("no completion for '", shell, "'; there is one for bash, zsh and fish"));
 }
 
 }  // namespace withy

@@ -2,6 +2,7 @@
 
 #include "absl/strings/match.h"
 #include "absl/strings/str_cat.h"
+#include "absl/strings/strip.h"
 #include "io.h"
 #include "withy/review/findings_text.h"
 
@@ -15,7 +16,7 @@ constexpr OptionSpec kReadLimitOptions[] = {
 };
 
 void SayWhyUnreadable(const CheckedDesign& checked, Io& io) {
-  for (const std::string& failure : checked.failures) io.Complain(failure);
+  for (const std::string& failure : checked.failures) io.Complain(absl::StrCat(checked.name, ": ", failure));
   for (const Finding& finding : checked.read.findings) io.Err(FindingText(checked, finding, io.err_style()));
 }
 
@@ -37,7 +38,9 @@ CheckedDesign ReadChecked(const std::string& path, const Options& options) {
   ReadLimits limits = ReadLimitsFrom(options);
   absl::StatusOr<std::string> bytes = ReadBytes(path, limits);
   if (!bytes.ok()) {
-    checked.failures.emplace_back(bytes.status().message());
+    absl::string_view why = bytes.status().message();
+    absl::ConsumePrefix(&why, absl::StrCat(path, ": "));
+    checked.failures.emplace_back(why);
     return checked;
   }
   checked.bytes = *bytes;

@@ -65,7 +65,7 @@ TEST(ShowText, InchesAlongTheRod) {
   v1::Report report = ExampleReport();
   report.mutable_fit()->mutable_parts(0)->set_start_mm(304.8);  // 12 in; 12 in + 9 mm = 12.354 in, nearest 1/16: 12 3/8
   std::string text = ShowText("rod.txtpb", ExampleDesign(), report, {.units = LengthUnits::kInch});
-  EXPECT_THAT(text, HasSubstr("  part  kind      from in     to in  bore over blank mm\n"
+  EXPECT_THAT(text, HasSubstr("  part  kind      from in    to in  bore over blank mm\n"
                               "  cap   butt_cap      12\"  12 3/8\"               -0.10\n"));
   EXPECT_THAT(text, HasSubstr("1/8\" shorter than ordered"));  // 3.2 mm = 0.126 in
 }
