@@ -16,13 +16,13 @@ local function scale_of(overall)
 end
 
 -- Upper and lower edge of a profile, as one outline. The axis of the rod is y = 0.
-local function outline(profile, x, start)
+local function outline(profile, x)
   local points = {}
   for _, row in ipairs(profile) do
-    points[#points + 1] = { x(start + row.at_mm), -row.diameter_mm / 2 * ACROSS }
+    points[#points + 1] = { x(row.at_mm), -row.diameter_mm / 2 * ACROSS }
   end
   for i = #profile, 1, -1 do
-    points[#points + 1] = { x(start + profile[i].at_mm), profile[i].diameter_mm / 2 * ACROSS }
+    points[#points + 1] = { x(profile[i].at_mm), profile[i].diameter_mm / 2 * ACROSS }
   end
   return points
 end
@@ -43,15 +43,20 @@ local function reach(rod)
   return most
 end
 
+-- The outer profile of a part up to its tip face, which its rows may not reach.
+local function full_profile(part)
+  local profile = {}
+  for i, row in ipairs(part.outer) do
+    profile[i] = { at_mm = row.at_mm, diameter_mm = row.diameter_mm }
+  end
+  profile[#profile + 1] = { at_mm = part.start_mm + part.length_mm, diameter_mm = profile[#profile].diameter_mm }
+  return profile
+end
+
 local function parts(rod, x, nodes)
   for _, part in ipairs(rod.parts) do
     if part.start_mm and part.length_mm and #part.outer > 0 then
-      local profile = {}
-      for i, row in ipairs(part.outer) do
-        profile[i] = { at_mm = row.at_mm, diameter_mm = row.diameter_mm }
-      end
-      profile[#profile + 1] = { at_mm = part.length_mm, diameter_mm = profile[#profile].diameter_mm }
-      nodes[#nodes + 1] = svg.polygon(outline(profile, x, part.start_mm),
+      nodes[#nodes + 1] = svg.polygon(outline(full_profile(part), x),
         { fill = "#fff", stroke = "#000", ["stroke-width"] = 0.2 })
     end
   end
@@ -79,7 +84,7 @@ function M.strip(rod, side)
   local x = scale_of(rod.overall_length_mm)
   local nodes = {}
   if #rod.blank > 0 then
-    nodes[1] = svg.polygon(outline(rod.blank, x, 0), { fill = "#000" })
+    nodes[1] = svg.polygon(outline(rod.blank, x), { fill = "#000" })
   end
   parts(rod, x, nodes)
   guides(rod, x, side, nodes)
