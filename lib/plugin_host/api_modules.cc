@@ -2,7 +2,7 @@
 #include "api_table.h"
 #include "module_units.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 ApiModule TextModule() {
@@ -84,4 +84,4 @@ const std::vector<ApiModule>& ApiModules() {
   return modules;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

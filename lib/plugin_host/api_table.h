@@ -11,7 +11,7 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 // A function of a module, or a method of `ctx`.
 struct ApiFunction {
@@ -55,6 +55,6 @@ const std::vector<ApiField>& OptionFields();
 const std::vector<ApiField>& RemarkFields();
 const std::vector<ApiField>& InputPlaceFields();
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_API_TABLE_H_

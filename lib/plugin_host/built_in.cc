@@ -6,6 +6,8 @@
 
 namespace withy {
 
+using namespace plugin;
+
 const std::vector<PluginSource>& BuiltInPlugins() {
   static const std::vector<PluginSource> plugins = [] {
     std::map<std::string, PluginSource> by_name;

@@ -13,6 +13,9 @@
 #include "job.h"
 
 namespace withy {
+
+using namespace plugin;
+
 namespace {
 
 constexpr int kBadRequest = 2;

@@ -13,7 +13,7 @@
 
 #include "jail.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using Clock = std::chrono::steady_clock;
@@ -181,4 +181,4 @@ ChildRun RunChild(const std::string& program, const std::string& request, const 
   return run;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -8,7 +8,7 @@
 
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 inline constexpr char kChildArgument[] = "--plugin-child";
 
@@ -31,6 +31,6 @@ struct ChildRun {
 ChildRun RunChild(const std::string& program, const std::string& request, const PluginLimits& limits,
                   std::chrono::steady_clock::time_point deadline, std::size_t most_bytes);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_CHILD_PROCESS_H_

@@ -7,7 +7,7 @@
 #include "schema_names.h"
 #include "sandbox.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 constexpr char kCurrent[] = "withy.context";
@@ -126,4 +126,4 @@ void PushRootOnce(lua_State* lua, const PluginSubject& subject, Root root) {
   lua_setfield(lua, LUA_REGISTRYINDEX, key);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -16,7 +16,7 @@
 #include "proxy.h"
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // A declared option with the value that was typed for it, or its default.
 struct OptionValue {
@@ -47,6 +47,6 @@ void PushContext(lua_State* lua, Context& context);
 // Leaves ctx.design, ctx.rod or ctx.report on the stack: the same object in every run of one state.
 void PushRootOnce(lua_State* lua, const PluginSubject& subject, Root root);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_CONTEXT_H_

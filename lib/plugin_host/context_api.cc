@@ -8,7 +8,7 @@
 #include "quantity_units.h"
 #include "sandbox.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // A value that says nothing: nil, or a quantity without a unit.
@@ -103,4 +103,4 @@ const std::vector<ApiFunction>& ContextMethods() {
   return methods;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -13,7 +13,7 @@
 #include "severity_names.h"
 #include "table_reader.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // The design's path of the thing that the proxy at `index` stands for. Things of rod and report stand for the design's
@@ -152,4 +152,4 @@ int Write(lua_State* lua) {
   return 0;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -7,7 +7,7 @@
 #include "context.h"
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 int Emit(lua_State* lua);
 int Refuse(lua_State* lua);
@@ -19,6 +19,6 @@ Context& ContextArgument(lua_State* lua, const char* method);
 // Argument `index` as text; raises an error where it is not UTF-8 text.
 std::string_view TextArgument(lua_State* lua, int index);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_CONTEXT_GIVE_H_

@@ -9,7 +9,7 @@
 #include "context.h"
 #include "schema_names.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using google::protobuf::FieldDescriptor;
@@ -139,4 +139,4 @@ FieldPath WithIndices(lua_State* lua, const PluginSubject& subject, const FieldP
   return done;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

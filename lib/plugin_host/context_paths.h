@@ -9,7 +9,7 @@
 #include "withy/findings/field_path.h"
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 struct RootedPath {
   Root root;
@@ -29,6 +29,6 @@ FieldPath PathOfId(const google::protobuf::Message& design, std::string_view id)
 // A path of the design with the index of every item that it names by id, so that it matches either way.
 FieldPath WithIndices(lua_State* lua, const PluginSubject& subject, const FieldPath& path);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_CONTEXT_PATHS_H_

@@ -1,6 +1,6 @@
 # Writes OUTPUT, a C++ source that defines FUNCTION of embedded.h: the files FILES (separated by '|') of the folder ROOT.
 string(REPLACE "|" ";" files "${FILES}")
-set(source "#include \"embedded.h\"\n\nnamespace withy {\nnamespace {\n")
+set(source "#include \"embedded.h\"\n\nnamespace withy::plugin {\nnamespace {\n")
 set(list "")
 set(count 0)
 foreach(file IN LISTS files)
@@ -13,4 +13,4 @@ foreach(file IN LISTS files)
   math(EXPR count "${count} + 1")
 endforeach()
 file(WRITE ${OUTPUT} "${source}}  // namespace\n\nconst std::vector<EmbeddedFile>& ${FUNCTION}() {\n"
-  "  static const std::vector<EmbeddedFile> files = {\n${list}  };\n  return files;\n}\n\n}  // namespace withy\n")
+  "  static const std::vector<EmbeddedFile> files = {\n${list}  };\n  return files;\n}\n\n}  // namespace withy::plugin\n")

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-namespace withy {
+namespace withy::plugin {
 
 struct EmbeddedFile {
   std::string_view file;   // path within its folder: "text.lua", "cut-sheet/init.lua", "check/init.lua"
@@ -16,6 +16,6 @@ const std::vector<EmbeddedFile>& EmbeddedModules();
 const std::vector<EmbeddedFile>& EmbeddedPlugins();
 const std::vector<EmbeddedFile>& EmbeddedTemplates();
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_EMBEDDED_H_

@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <type_traits>
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // Bytes that a frame may have, by type. Files and designs are bounded by what the host reads in all; the others hold lists,
@@ -73,4 +73,4 @@ std::optional<Reply> TakeFrame(std::string_view& bytes, bool& lied) {
   return reply;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

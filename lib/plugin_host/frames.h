@@ -12,7 +12,7 @@
 
 #include "exchange.pb.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // Bounds that the honest side keeps and the other side checks.
 inline constexpr int kMostRemarks = 10'000;   // of one entry
@@ -41,6 +41,6 @@ std::string FrameOf(const Reply& reply);
 // (then it is true): an unknown type, a message that does not parse, more than a message of its type may have.
 std::optional<Reply> TakeFrame(std::string_view& bytes, bool& lied);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_FRAMES_H_

@@ -5,7 +5,7 @@
 #include <sys/resource.h>
 #include <unistd.h>
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // What the program itself, its libraries, the design and the stack need beside the plugin's memory.
@@ -49,4 +49,4 @@ bool LimitBeforeExec(const JailLimits& limits, pid_t parent) {
 
 bool CloseBehind() { return Limit(RLIMIT_NOFILE, kStandardFiles, kStandardFiles); }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -9,7 +9,7 @@
 
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // What setrlimit takes, worked out before the fork.
 struct JailLimits {
@@ -25,6 +25,6 @@ bool LimitBeforeExec(const JailLimits& limits, pid_t parent);
 // In the child, once it has read its request: no file can be opened any more. False where the system refuses.
 bool CloseBehind();
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_JAIL_H_

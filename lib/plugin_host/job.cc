@@ -11,7 +11,7 @@
 #include "plugin_table.h"
 #include "schema_names.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using Send = std::function<void(Reply)>;
@@ -121,4 +121,4 @@ void RunJob(const Job& job, const Send& reply) {
   if (job.on_end) job.on_end();
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -10,7 +10,7 @@
 #include "sandbox.h"
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 struct Job {
   const PluginSource& source;
@@ -25,6 +25,6 @@ struct Job {
 // the Outcome that ends them (or with one failed Outcome instead of the Info).
 void RunJob(const Job& job, const std::function<void(Reply)>& reply);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_JOB_H_

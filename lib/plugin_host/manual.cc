@@ -9,6 +9,9 @@
 #include "withy/plugin_host/plugin_host.h"
 
 namespace withy {
+
+using namespace plugin;
+
 namespace {
 
 constexpr char kReading[] = R"(## Reading

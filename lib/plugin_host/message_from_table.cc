@@ -12,7 +12,7 @@
 #include "schema_names.h"
 #include "withy/findings/field_path.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using google::protobuf::FieldDescriptor;
@@ -199,4 +199,4 @@ void FillFromTable(lua_State* lua, int index, Message& message) {
   lua_pop(lua, 1);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -10,10 +10,10 @@
 #include "google/protobuf/message.h"
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 void FillFromTable(lua_State* lua, int index, google::protobuf::Message& message);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_MESSAGE_FROM_TABLE_H_

@@ -10,7 +10,7 @@
 #include "withy/units/format.h"
 #include "withy/units/parse.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 double FiniteArgument(lua_State* lua, int index) {
@@ -96,4 +96,4 @@ ApiModule UnitsModule() {
           }};
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

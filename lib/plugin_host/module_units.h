@@ -4,10 +4,10 @@
 
 #include "api_table.h"
 
-namespace withy {
+namespace withy::plugin {
 
 ApiModule UnitsModule();
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_MODULE_UNITS_H_

@@ -7,7 +7,7 @@
 #include "absl/strings/str_cat.h"
 #include "schema_names.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 bool HasType(const std::string& value, const std::string& type) {
@@ -42,4 +42,4 @@ absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task
   return absl::OkStatus();
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

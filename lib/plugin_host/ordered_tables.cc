@@ -4,7 +4,7 @@
 #include <numeric>
 #include <optional>
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 OrderedKey KeyAt(lua_State* lua, int index) {
@@ -176,4 +176,4 @@ int StableSort(lua_State* lua) {
   return 0;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -7,7 +7,7 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 // A key that has a place in the order: a number, or a string.
 struct OrderedKey {
@@ -30,6 +30,6 @@ int OrderedNext(lua_State* lua);
 // table.sort: a stable merge sort.
 int StableSort(lua_State* lua);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_ORDERED_TABLES_H_

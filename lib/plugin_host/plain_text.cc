@@ -7,7 +7,7 @@
 #include "absl/strings/ascii.h"
 #include "withy/review/terminal_text.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 constexpr std::size_t kLongestSlug = 64;
@@ -65,4 +65,4 @@ std::string AsPlainFileName(std::string_view text) {
   return name;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-namespace withy {
+namespace withy::plugin {
 
 bool IsUtf8(std::string_view text);
 
@@ -28,6 +28,6 @@ bool IsPlainFileName(std::string_view text);
 // `text` with every character that IsPlainFileName refuses as '_'; never empty.
 std::string AsPlainFileName(std::string_view text);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_PLAIN_TEXT_H_

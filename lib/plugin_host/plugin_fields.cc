@@ -1,7 +1,7 @@
 // The tables that a plugin writes.
 #include "api_table.h"
 
-namespace withy {
+namespace withy::plugin {
 
 const std::vector<ApiField>& PluginFields() {
   static const std::vector<ApiField> fields = {
@@ -79,4 +79,4 @@ const std::vector<ApiField>& InputPlaceFields() {
   return fields;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

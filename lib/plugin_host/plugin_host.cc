@@ -12,6 +12,9 @@
 #include "withy/document/document.h"
 
 namespace withy {
+
+using namespace plugin;
+
 namespace {
 
 using Clock = std::chrono::steady_clock;

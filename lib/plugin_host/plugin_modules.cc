@@ -9,7 +9,7 @@
 #include "sandbox.h"
 #include "schema_names.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 constexpr char kLoaded[] = "withy.loaded";
@@ -106,4 +106,4 @@ void RunOwnFile(lua_State* lua, const std::string& file) {
   lua_call(lua, 0, 1);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

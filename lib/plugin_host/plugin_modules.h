@@ -9,7 +9,7 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 // Adds `require` to the globals.
 void OpenRequire(lua_State* lua);
@@ -17,6 +17,6 @@ void OpenRequire(lua_State* lua);
 // Runs one of the plugin's own files and leaves what it returns on the stack. The file must be there.
 void RunOwnFile(lua_State* lua, const std::string& file);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_PLUGIN_MODULES_H_

@@ -10,7 +10,7 @@
 #include "job.h"
 #include "sandbox.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // Frames, descriptions and failures beside what the plugin gives out.
@@ -92,4 +92,4 @@ absl::Status RunPlugin(const PluginHostOptions& options, const PluginSource& plu
   return HowItEnded(run, options);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -12,7 +12,7 @@
 #include "withy/plugin_host/plugin_host.h"
 #include "withy/units/format.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 void CheckApi(lua_State* lua, int index) {
@@ -140,4 +140,4 @@ LoadedPlugin ReadPluginTable(lua_State* lua, int index) {
   return loaded;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

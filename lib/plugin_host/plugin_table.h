@@ -7,7 +7,7 @@
 #include "exchange.pb.h"
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 struct LoadedPlugin {
   host::v1::Info info;
@@ -17,6 +17,6 @@ struct LoadedPlugin {
 // Reads the table at `index`: `api` before anything else. Raises an error on whatever is missing, unknown or not plain.
 LoadedPlugin ReadPluginTable(lua_State* lua, int index);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_PLUGIN_TABLE_H_

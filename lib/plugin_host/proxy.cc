@@ -14,7 +14,7 @@
 #include "schema_names.h"
 #include "withy/units/format.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using google::protobuf::FieldDescriptor;
@@ -274,4 +274,4 @@ std::string IdOf(const Message& message) {
   return message.GetReflection()->GetString(message, id);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -17,7 +17,7 @@
 #include "lua.hpp"
 #include "withy/findings/field_path.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // What a path starts at.
 enum class Root { kDesign, kRod, kReport };
@@ -51,6 +51,6 @@ FieldPath PathOf(const Proxy& proxy);
 // The id of a message ("" = it has none, or is no message).
 std::string IdOf(const google::protobuf::Message& message);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_PROXY_H_

@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <string>
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using google::protobuf::FieldDescriptor;
@@ -91,4 +91,4 @@ void PushStructValue(lua_State* lua, const Proxy& owner, const google::protobuf:
   }
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -6,7 +6,7 @@
 #include "lua.hpp"
 #include "proxy.h"
 
-namespace withy {
+namespace withy::plugin {
 
 void PushProxy(lua_State* lua, const Proxy& proxy);
 
@@ -19,6 +19,6 @@ void PushItemValue(lua_State* lua, const Proxy& owner, int index);
 // A value inside an extension. JSON's null is nil.
 void PushStructValue(lua_State* lua, const Proxy& owner, const google::protobuf::Value& value);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_PROXY_VALUE_H_

@@ -4,7 +4,7 @@
 
 #include "withy/units/quantity.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 enum class Kind { kLength, kMass, kVolume, kAngle, kForce, kModulus, kDensity, kTemperature, kTime };
@@ -79,4 +79,4 @@ std::vector<std::string_view> UnitNames() {
   return names;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

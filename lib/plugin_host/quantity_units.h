@@ -8,7 +8,7 @@
 
 #include "google/protobuf/message.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // Whether a message is a quantity: its one value is a oneof named `unit`.
 bool IsQuantity(const google::protobuf::Descriptor& type);
@@ -23,6 +23,6 @@ std::optional<double> ConvertUnit(double number, std::string_view from, std::str
 // Every unit, in the order of the schema; those of one kind stand together.
 std::vector<std::string_view> UnitNames();
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_QUANTITY_UNITS_H_

@@ -8,7 +8,7 @@
 #include "absl/strings/str_cat.h"
 #include "plain_text.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 absl::Status Lie(std::string_view what) {
@@ -146,4 +146,4 @@ absl::Status ReplyReader::Take(const StoppedAt& stopped) {
   return absl::OkStatus();
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

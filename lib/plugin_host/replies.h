@@ -10,7 +10,7 @@
 #include "frames.h"
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // How one check, exporter or importer ended, with what it gave where it ended well.
 struct EntryResult {
@@ -47,6 +47,6 @@ class ReplyReader {
   std::string stopped_at_;
 };
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_REPLIES_H_

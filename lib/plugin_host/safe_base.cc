@@ -4,7 +4,7 @@
 
 #include "sandbox.h"
 
-namespace withy {
+namespace withy::plugin {
 
 int SafeGetMetatable(lua_State* lua) {
   luaL_checkany(lua, 1);
@@ -84,4 +84,4 @@ int SafeXpcall(lua_State* lua) {
   return lua_gettop(lua) - 1;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

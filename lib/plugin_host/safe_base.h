@@ -4,7 +4,7 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 int SafeGetMetatable(lua_State* lua);
 int SafeSetMetatable(lua_State* lua);
@@ -16,6 +16,6 @@ int SafeXpcall(lua_State* lua);
 // userdata are the name of their type.
 void PushText(lua_State* lua, int index);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_SAFE_BASE_H_

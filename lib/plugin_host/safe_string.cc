@@ -6,7 +6,7 @@
 
 #include "safe_base.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 constexpr int kOriginal = lua_upvalueindex(1);
@@ -56,4 +56,4 @@ int SafeRep(lua_State* lua) {
   return 1;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

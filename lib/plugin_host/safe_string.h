@@ -4,11 +4,11 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 int SafeFormat(lua_State* lua);
 int SafeRep(lua_State* lua);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_SAFE_STRING_H_

@@ -9,7 +9,7 @@
 #include "plain_text.h"
 #include "standard_library.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 constexpr std::size_t kLongestError = 2000;
@@ -165,4 +165,4 @@ void* Sandbox::Allocate(void* self_pointer, void* block, std::size_t old_size, s
   return moved;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

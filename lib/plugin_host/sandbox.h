@@ -18,7 +18,7 @@
 #include "lua.hpp"
 #include "withy/plugin_host/plugin_host.h"
 
-namespace withy {
+namespace withy::plugin {
 
 class Sandbox {
  public:
@@ -96,6 +96,6 @@ int Bound(lua_State* lua) {
   return luaL_error(lua, "%s", what);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_SANDBOX_H_

@@ -8,7 +8,7 @@
 #include "quantity_units.h"
 #include "withy/findings/nearest_name.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 using google::protobuf::Descriptor;
@@ -74,4 +74,4 @@ absl::Status CheckPath(const Descriptor& type, const FieldPath& path) {
   return absl::OkStatus();
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -9,7 +9,7 @@
 #include "google/protobuf/descriptor.h"
 #include "withy/findings/field_path.h"
 
-namespace withy {
+namespace withy::plugin {
 
 // "; did you mean 'length'?", or "".
 std::string DidYouMean(std::string_view wrong, const std::vector<std::string_view>& known);
@@ -24,6 +24,6 @@ bool HasName(const google::protobuf::Descriptor& type, std::string_view name);
 // the nearest name.
 absl::Status CheckPath(const google::protobuf::Descriptor& type, const FieldPath& path);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_SCHEMA_NAMES_H_

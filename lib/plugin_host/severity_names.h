@@ -7,7 +7,7 @@
 
 #include "withy/findings/finding.h"
 
-namespace withy {
+namespace withy::plugin {
 
 inline constexpr char kSeverityChoice[] = "\"error\", \"warning\" or \"advice\"";
 
@@ -18,6 +18,6 @@ inline std::optional<Severity> SeverityNamed(std::string_view name) {
   return std::nullopt;
 }
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_SEVERITY_NAMES_H_

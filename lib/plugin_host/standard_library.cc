@@ -5,7 +5,7 @@
 #include "safe_string.h"
 #include "sandbox.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 // Leaves Lua's own table of that name ("" = its base functions) on the stack.
@@ -105,4 +105,4 @@ void OpenStandardLibrary(lua_State* lua) {
   lua_rawseti(lua, LUA_REGISTRYINDEX, LUA_RIDX_GLOBALS);
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

@@ -19,7 +19,7 @@
 
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 struct StandardTable {
   std::string_view name;                 // "" = globals
@@ -33,6 +33,6 @@ const std::vector<StandardTable>& StandardTables();
 // Replaces the globals of a new state by the allow-list.
 void OpenStandardLibrary(lua_State* lua);
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_STANDARD_LIBRARY_H_

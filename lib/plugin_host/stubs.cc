@@ -12,6 +12,9 @@
 #include "withy/plugin_host/plugin_host.h"
 
 namespace withy {
+
+using namespace plugin;
+
 namespace {
 
 using google::protobuf::Descriptor;

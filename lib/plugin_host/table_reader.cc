@@ -8,7 +8,7 @@
 #include "plain_text.h"
 #include "schema_names.h"
 
-namespace withy {
+namespace withy::plugin {
 namespace {
 
 bool HasType(lua_State* lua, std::string_view type) {
@@ -92,4 +92,4 @@ void TableReader::Refuse(const std::string& why) const {
   std::abort();  // not reached: luaL_error never returns
 }
 
-}  // namespace withy
+}  // namespace withy::plugin

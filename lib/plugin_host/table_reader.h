@@ -10,7 +10,7 @@
 #include "api_table.h"
 #include "lua.hpp"
 
-namespace withy {
+namespace withy::plugin {
 
 class TableReader {
  public:
@@ -37,6 +37,6 @@ class TableReader {
   std::string what_;
 };
 
-}  // namespace withy
+}  // namespace withy::plugin
 
 #endif  // WITHY_PLUGIN_HOST_TABLE_READER_H_
