@@ -1,13 +1,13 @@
-// The catalogue of codes as a whole: each is well formed, unique, documented, and provoked by at least one faulty design.
+// The catalogue of codes as a whole: each is well formed, unique, documented, and provoked by at least one faulty
+// design.
 #include <algorithm>
 #include <regex>
 #include <set>
 #include <string>
 
+#include "faulty/expected.h"
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
-
-#include "faulty/expected.h"
 #include "support/design_files.h"
 
 namespace withy::testing {
@@ -24,12 +24,15 @@ std::set<std::string> NamesProvoked() {
   std::set<std::string> names;
   for (const DesignFile& file : DesignFilesBelow("tests/faulty")) {
     std::string problem;
-    for (const ExpectedFinding& finding : ReadExpected(ExpectedPathOf(file.path), problem).findings) names.insert(finding.code);
+    for (const ExpectedFinding& finding : ReadExpected(ExpectedPathOf(file.path), problem).findings)
+      names.insert(finding.code);
   }
   return names;
 }
 
-TEST(Catalogue, HasAtLeastFortyCodes) { EXPECT_GE(Catalogue().size(), 40u); }
+TEST(Catalogue, HasAtLeastFortyCodes) {
+  EXPECT_GE(Catalogue().size(), 40u);
+}
 
 TEST(Catalogue, NamesAreUniqueAndWellFormed) {
   EXPECT_EQ(NamesInCatalogue().size(), Catalogue().size());
@@ -68,9 +71,8 @@ TEST(Catalogue, FaultyDesignsAreNamedAfterACode) {
   for (const DesignFile& file : DesignFilesBelow("tests/faulty")) {
     const std::string slug = file.path.stem().string();
     const std::string concern = file.path.parent_path().filename().string();
-    const bool named = std::any_of(Catalogue().begin(), Catalogue().end(), [&](const Code& code) {
-      return (concern + "/" + slug).starts_with(code.name);
-    });
+    const bool named = std::any_of(Catalogue().begin(), Catalogue().end(),
+                                   [&](const Code& code) { return (concern + "/" + slug).starts_with(code.name); });
     EXPECT_TRUE(named) << file;
   }
 }

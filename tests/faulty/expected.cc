@@ -18,6 +18,10 @@ bool ReadFinding(const rapidjson::Value& value, ExpectedFinding& finding) {
   finding.code = value["code"].GetString();
   finding.severity = value["severity"].GetString();
   finding.at = value["at"].GetString();
+  if (value.HasMember("from_tip_mm")) {
+    if (!value["from_tip_mm"].IsNumber()) return false;
+    finding.from_tip_mm = value["from_tip_mm"].GetDouble();
+  }
   if (!value.HasMember("numbers")) return true;
   if (!value["numbers"].IsObject()) return false;
   for (const auto& number : value["numbers"].GetObject()) {
@@ -39,18 +43,23 @@ void ReadLimitsOf(const rapidjson::Value& json, ReadLimits& limits) {
   number("max_items", limits.max_items);
 }
 
+bool SameNumber(double expected, double found) {
+  const double tolerance = expected == 0 ? 1e-9 : 1e-6 * std::abs(expected);
+  return std::abs(found - expected) <= tolerance;
+}
+
 bool SameNumbers(const std::map<std::string, double>& expected, const std::vector<Number>& found) {
   if (expected.size() != found.size()) return false;
   for (const Number& number : found) {
     const auto it = expected.find(number.name);
-    if (it == expected.end()) return false;
-    const double tolerance = it->second == 0 ? 1e-9 : 1e-6 * std::abs(it->second);
-    if (!(std::abs(number.value - it->second) <= tolerance)) return false;
+    if (it == expected.end() || !SameNumber(it->second, number.value)) return false;
   }
   return true;
 }
 
 bool Same(const ExpectedFinding& expected, const Finding& found) {
+  if (expected.from_tip_mm && !(found.from_tip_mm && SameNumber(*expected.from_tip_mm, *found.from_tip_mm)))
+    return false;
   return expected.code == found.code && expected.severity == SeverityName(found.severity) &&
          expected.at == found.at.ToString() && SameNumbers(expected.numbers, found.numbers);
 }
@@ -75,7 +84,8 @@ Expected ReadExpected(const std::filesystem::path& path, std::string& problem) {
     expected.exit_status = json["exit"].GetInt();
     ReadLimitsOf(json, expected.limits);
     for (const auto& value : json["findings"].GetArray()) {
-      if (!ReadFinding(value, expected.findings.emplace_back())) problem = "a finding needs code, severity, at and numbers";
+      if (!ReadFinding(value, expected.findings.emplace_back()))
+        problem = "a finding needs code, severity, at and numbers";
     }
   }
   return expected;
@@ -84,14 +94,16 @@ Expected ReadExpected(const std::filesystem::path& path, std::string& problem) {
 std::string AsExpected(const Finding& finding) {
   std::ostringstream out;
   out.precision(9);
-  out << "{ \"code\": \"" << finding.code << "\", \"severity\": \"" << SeverityName(finding.severity) << "\", \"at\": \""
-      << finding.at.ToString() << "\", \"numbers\": {";
+  out << "{ \"code\": \"" << finding.code << "\", \"severity\": \"" << SeverityName(finding.severity)
+      << "\", \"at\": \"" << finding.at.ToString() << "\", \"numbers\": {";
   const char* separator = " ";
   for (const Number& number : finding.numbers) {
     out << separator << '"' << number.name << "\": " << number.value;
     separator = ", ";
   }
-  out << " } }   // " << finding.message;
+  out << " }";
+  if (finding.from_tip_mm) out << ", \"from_tip_mm\": " << *finding.from_tip_mm;
+  out << " }   // " << finding.message;
   return out.str();
 }
 

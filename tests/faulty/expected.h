@@ -6,12 +6,14 @@
 //         "numbers": { "at_mm": 300, "previous_mm": 400 } } ] }
 //
 // The list is complete: a finding that is not in it fails the test. Wording is never compared. "limits" (max_bytes,
-// max_depth, max_items) may lower a limit of reading, so that a file need not be huge to go over it.
+// max_depth, max_items) may lower a limit of reading, so that a file need not be huge to go over it. A finding may say
+// "from_tip_mm": where on the rod it must be.
 #ifndef WITHY_TESTS_FAULTY_EXPECTED_H_
 #define WITHY_TESTS_FAULTY_EXPECTED_H_
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +27,7 @@ struct ExpectedFinding {
   std::string severity;
   std::string at;
   std::map<std::string, double> numbers;
+  std::optional<double> from_tip_mm;  // unset = not compared
 };
 
 struct Expected {

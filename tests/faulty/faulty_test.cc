@@ -1,9 +1,8 @@
 // Every design below this folder has one thing wrong with it and is told so: code, severity, place and numbers.
 #include <cmath>
 
-#include "gtest/gtest.h"
-
 #include "faulty/expected.h"
+#include "gtest/gtest.h"
 #include "support/design_files.h"
 
 namespace withy::testing {
@@ -11,8 +10,9 @@ namespace {
 
 class FaultyDesign : public ::testing::TestWithParam<DesignFile> {
  protected:
-  FaultyDesign() : expected_(ReadExpected(ExpectedPathOf(GetParam().path), problem_)),
-                   reviewed_(ReviewFile(GetParam().path, expected_.limits)) {}
+  FaultyDesign()
+      : expected_(ReadExpected(ExpectedPathOf(GetParam().path), problem_)),
+        reviewed_(ReviewFile(GetParam().path, expected_.limits)) {}
 
   std::string problem_;
   const Expected expected_;

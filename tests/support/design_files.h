@@ -25,7 +25,8 @@ struct DesignFile {
 // Every design below `folder` of the source tree, in order of name. Expected reports and notes are left out.
 inline std::vector<DesignFile> DesignFilesBelow(const std::string& folder) {
   std::vector<DesignFile> files;
-  for (const auto& entry : std::filesystem::recursive_directory_iterator(std::filesystem::path(WITHY_SOURCE_DIR) / folder)) {
+  for (const auto& entry :
+       std::filesystem::recursive_directory_iterator(std::filesystem::path(WITHY_SOURCE_DIR) / folder)) {
     const std::string name = entry.path().filename().string();
     const std::string ending = entry.path().extension().string();
     const bool design = ending == ".txtpb" || ending == ".binpb" || ending == ".json";
@@ -38,7 +39,8 @@ inline std::vector<DesignFile> DesignFilesBelow(const std::string& folder) {
 // "sections_taper_order" from ".../sections/taper-order.txtpb".
 inline std::string TestNameOf(const DesignFile& file) {
   std::string name = file.path.parent_path().filename().string() + "_" + file.path.stem().string();
-  std::replace_if(name.begin(), name.end(), [](unsigned char c) { return !std::isalnum(c); }, '_');
+  std::replace_if(
+      name.begin(), name.end(), [](unsigned char c) { return !std::isalnum(c); }, '_');
   return name;
 }
 
@@ -64,9 +66,15 @@ inline Reviewed ReviewFile(const std::filesystem::path& path, const ReadLimits& 
   reviewed.review = ReviewDesign(read);
   ApplyWaivers(*read.document, {}, reviewed.review);
   switch (VerdictOf(reviewed.review, Severity::kError).kind) {
-    case Verdict::Kind::kClean: reviewed.exit_status = 0; break;
-    case Verdict::Kind::kFindings: reviewed.exit_status = 1; break;
-    case Verdict::Kind::kCannotTell: reviewed.exit_status = 4; break;
+    case Verdict::Kind::kClean:
+      reviewed.exit_status = 0;
+      break;
+    case Verdict::Kind::kFindings:
+      reviewed.exit_status = 1;
+      break;
+    case Verdict::Kind::kCannotTell:
+      reviewed.exit_status = 4;
+      break;
   }
   return reviewed;
 }

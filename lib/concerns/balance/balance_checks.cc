@@ -18,9 +18,11 @@ constexpr Code kTarget = {
     .name = "balance/target",
     .severity = Severity::kWarning,
     .summary = "The rod does not balance where it is ordered to",
-    .why = "A rod that is heavy in the tip tires the hand. Where it balances is known before the handle is glued, and easily "
-           "changed until then.",
-    .action = "Move the reel, change the grips, or plan counterweights in the butt."};
+    .why =
+        "A rod that is heavy in the tip tires the hand. Where it balances is known before the handle is glued, "
+        "and easily changed until then.",
+    .action = "Move the reel, change the grips, or plan counterweights in the butt.",
+};
 
 // 1/2 in (common practice, no source), where the order names no tolerance.
 constexpr Length kTolerance = Length::Inches(0.5);
@@ -51,8 +53,8 @@ void JudgeTarget(const View& view, std::vector<Finding>& findings) {
                                        {"ordered_mm", ordered.value.mm()},
                                        {"tolerance_mm", tolerance_mm},
                                        {"plus_minus_mm", uncertain_mm}};
-  const std::string figures = absl::StrFormat("%.0f mm (give or take %.0f) where %.0f mm is ordered, within %.0f", balance_mm,
-                                              uncertain_mm, ordered.value.mm(), tolerance_mm);
+  const std::string figures = absl::StrFormat("%.0f mm (give or take %.0f) where %.0f mm is ordered, within %.0f",
+                                              balance_mm, uncertain_mm, ordered.value.mm(), tolerance_mm);
   if (off_mm - uncertain_mm > tolerance_mm) {
     findings.push_back(MakeFinding(kTarget, ordered.at, "balances with the reel at " + figures, numbers));
     return;
@@ -68,7 +70,8 @@ constexpr Code kMassSum = {
     .severity = Severity::kWarning,
     .summary = "The whole rod weighs something else than its parts",
     .why = "Something was not counted, counted twice, or weighed with the reel on; the balance is wrong by its share.",
-    .action = "Weigh the rod again, without reel and line, and look for a part whose mass was guessed."};
+    .action = "Weigh the rod again, without reel and line, and look for a part whose mass was guessed.",
+};
 
 // What adhesive may add to the sum of the parts: 15 in a hundred (common practice, no source).
 constexpr double kAdhesiveShare = 0.15;
@@ -93,9 +96,11 @@ constexpr Code kPartDensity = {
     .severity = Severity::kWarning,
     .summary = "A part's mass does not go with its size",
     .why = "It would be lighter than foam or heavier than brass: a unit, a diameter or a decimal point is wrong.",
-    .action = "Weigh the part again, without arbors and weights, and look at its profile."};
+    .action = "Weigh the part again, without arbors and weights, and look at its profile.",
+};
 
-// g/cm3: foam of 0.1 and brass of 8.7 with room to either side (density tables; the room is common practice, no source).
+// g/cm3: foam of 0.1 and brass of 8.7 with room to either side (density tables; the room is common practice, no
+// source).
 constexpr double kLightest = 0.03;
 constexpr double kHeaviest = 10;
 
@@ -120,8 +125,8 @@ void JudgePartDensity(const View& view, std::vector<Finding>& findings) {
     const double density = part.mass->value.kilograms() / volume_m3 / 1000;
     if (density >= kLightest && density <= kHeaviest) continue;
     findings.push_back(MakeFinding(kPartDensity, part.mass->at,
-                                   absl::StrFormat("%.2f g in %.1f cm3 of '%s' make %.3g g/cm3", part.mass->value.grams(),
-                                                   volume_m3 * 1e6, part.id, density),
+                                   absl::StrFormat("%.2f g in %.1f cm3 of '%s' make %.3g g/cm3",
+                                                   part.mass->value.grams(), volume_m3 * 1e6, part.id, density),
                                    {{"mass_g", part.mass->value.grams()}, {"density_g_per_cm3", density}}));
   }
 }
@@ -137,6 +142,8 @@ void CheckBalance(const Rod& rod, const SectionsAnswers&, const WrapsAnswers&, c
   Judge(Rules(), View{rod, answers}, findings);
 }
 
-std::vector<Code> BalanceCodes() { return CodesOf(Rules()); }
+std::vector<Code> BalanceCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

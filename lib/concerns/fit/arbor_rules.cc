@@ -12,7 +12,8 @@ constexpr Code kArborOutsidePart = {
     .severity = Severity::kError,
     .summary = "An arbor reaches out of the part it is in",
     .why = "It keeps the part from coming home against its neighbour, or shows.",
-    .action = "Correct its place (from the part's own butt end) or its length."};
+    .action = "Correct its place (from the part's own butt end) or its length.",
+};
 
 void JudgeArborOutsidePart(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : view.rod.handle.parts) {
@@ -21,8 +22,8 @@ void JudgeArborOutsidePart(const View& view, std::vector<Finding>& findings) {
       const double start = arbor.own_at->value.mm(), end = start + (arbor.length ? arbor.length->value.mm() : 0);
       if (start >= -kTouch_m * 1000 && end <= part.length->value.mm() + kTouch_m * 1000) continue;
       findings.push_back(MakeFinding(kArborOutsidePart, arbor.at,
-                                     absl::StrFormat("reaches from %.1f to %.1f mm in '%s', which is %.1f mm long", start, end,
-                                                     part.id, part.length->value.mm()),
+                                     absl::StrFormat("reaches from %.1f to %.1f mm in '%s', which is %.1f mm long",
+                                                     start, end, part.id, part.length->value.mm()),
                                      {{"start_mm", start}, {"end_mm", end}, {"part_mm", part.length->value.mm()}}));
     }
   }
@@ -33,7 +34,8 @@ constexpr Code kArborTooThick = {
     .severity = Severity::kError,
     .summary = "An arbor is thicker than the bore around it",
     .why = "The part does not go over it.",
-    .action = "Turn or sand the arbor down to the bore less the glue line."};
+    .action = "Turn or sand the arbor down to the bore less the glue line.",
+};
 
 void JudgeArborTooThick(const View& view, std::vector<Finding>& findings) {
   for (std::size_t i = 0; i < view.answers.parts.size(); ++i) {
@@ -42,10 +44,10 @@ void JudgeArborTooThick(const View& view, std::vector<Finding>& findings) {
       const Arbor& arbor = part.arbors[k];
       const std::optional<double>& bore_m = view.answers.parts[i].arbors[k].bore_m;
       if (!arbor.outer || !bore_m || arbor.outer->value.meters() <= *bore_m + 1e-8) continue;
-      findings.push_back(MakeFinding(kArborTooThick, arbor.outer->at,
-                                     absl::StrFormat("%.2f mm does not go into a bore of %.2f mm", arbor.outer->value.mm(),
-                                                     *bore_m * 1000),
-                                     {{"outer_mm", arbor.outer->value.mm()}, {"bore_mm", *bore_m * 1000}}));
+      findings.push_back(MakeFinding(
+          kArborTooThick, arbor.outer->at,
+          absl::StrFormat("%.2f mm does not go into a bore of %.2f mm", arbor.outer->value.mm(), *bore_m * 1000),
+          {{"outer_mm", arbor.outer->value.mm()}, {"bore_mm", *bore_m * 1000}}));
     }
   }
 }
@@ -55,7 +57,8 @@ constexpr Code kArborRoom = {
     .severity = Severity::kWarning,
     .summary = "There is no room for one turn of an arbor's tape",
     .why = "The tape would have to be cut away again at the glue-up.",
-    .action = "Leave the arbor out; the glue line fills so little room."};
+    .action = "Leave the arbor out; the glue line fills so little room.",
+};
 
 void JudgeArborRoom(const View& view, std::vector<Finding>& findings) {
   for (std::size_t i = 0; i < view.answers.parts.size(); ++i) {
@@ -66,9 +69,10 @@ void JudgeArborRoom(const View& view, std::vector<Finding>& findings) {
       if (!arbor.tape_thickness || !fit.bore_m || !fit.blank_m) continue;
       const double room_mm = (*fit.bore_m - *fit.blank_m) / 2 * 1000, tape_mm = arbor.tape_thickness->value.mm();
       if (room_mm >= tape_mm - 1e-5) continue;
-      findings.push_back(MakeFinding(kArborRoom, arbor.at,
-                                     absl::StrFormat("%.2f mm all round, and one turn of tape takes %.2f mm", room_mm, tape_mm),
-                                     {{"room_mm", room_mm}, {"tape_mm", tape_mm}}));
+      findings.push_back(
+          MakeFinding(kArborRoom, arbor.at,
+                      absl::StrFormat("%.2f mm all round, and one turn of tape takes %.2f mm", room_mm, tape_mm),
+                      {{"room_mm", room_mm}, {"tape_mm", tape_mm}}));
     }
   }
 }
@@ -78,17 +82,18 @@ constexpr Code kCavityOutside = {
     .severity = Severity::kError,
     .summary = "A cavity reaches out of its part",
     .why = "The counterweights in it would stand out, or their number is counted wrong.",
-    .action = "Measure the cavity from the part's own butt end."};
+    .action = "Measure the cavity from the part's own butt end.",
+};
 
 void JudgeCavityOutside(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : view.rod.handle.parts) {
     if (!part.cavity || !part.cavity->own_at || !part.cavity->length || !part.length) continue;
     const double end = (part.cavity->own_at->value + part.cavity->length->value).mm();
     if (part.cavity->own_at->value.mm() >= 0 && end <= part.length->value.mm() + kTouch_m * 1000) continue;
-    findings.push_back(MakeFinding(kCavityOutside, part.cavity->at,
-                                   absl::StrFormat("ends at %.1f mm in '%s', which is %.1f mm long", end, part.id,
-                                                   part.length->value.mm()),
-                                   {{"end_mm", end}, {"part_mm", part.length->value.mm()}}));
+    findings.push_back(MakeFinding(
+        kCavityOutside, part.cavity->at,
+        absl::StrFormat("ends at %.1f mm in '%s', which is %.1f mm long", end, part.id, part.length->value.mm()),
+        {{"end_mm", end}, {"part_mm", part.length->value.mm()}}));
   }
 }
 
@@ -97,19 +102,21 @@ constexpr Code kCavityUnderBlank = {
     .severity = Severity::kError,
     .summary = "The blank comes to rest where the cavity for counterweights is",
     .why = "Weights that are potted first keep the blank from coming home, and the rod comes out too long.",
-    .action = "Count the cavity only to the blank's butt face, or cut the blank shorter."};
+    .action = "Count the cavity only to the blank's butt face, or cut the blank shorter.",
+};
 
 void JudgeCavityUnderBlank(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.blank_butt_m) return;
   const double blank_mm = view.rod.blank_butt_m->value() * 1000;
   for (const Part& part : view.rod.handle.parts) {
     if (!part.cavity || !part.cavity->own_at || !part.cavity->length || !part.start.from_butt_m) continue;
-    const double end_mm = part.start.from_butt_m->value() * 1000 +
-                          (part.cavity->own_at->value + part.cavity->length->value).mm();
+    const double end_mm =
+        part.start.from_butt_m->value() * 1000 + (part.cavity->own_at->value + part.cavity->length->value).mm();
     if (end_mm <= blank_mm + kTouch_m * 1000) continue;
-    findings.push_back(MakeFinding(kCavityUnderBlank, part.cavity->at,
-                                   absl::StrFormat("reaches to %.1f mm, and the blank begins at %.1f mm", end_mm, blank_mm),
-                                   {{"end_mm", end_mm}, {"blank_butt_mm", blank_mm}}));
+    findings.push_back(
+        MakeFinding(kCavityUnderBlank, part.cavity->at,
+                    absl::StrFormat("reaches to %.1f mm, and the blank begins at %.1f mm", end_mm, blank_mm),
+                    {{"end_mm", end_mm}, {"blank_butt_mm", blank_mm}}));
   }
 }
 
@@ -118,13 +125,14 @@ constexpr Code kWeightsDoNotFit = {
     .severity = Severity::kError,
     .summary = "The counterweights do not fit into their cavity",
     .why = "What does not go in does not balance the rod.",
-    .action = "Take fewer, or shorter or heavier ones, or a cavity that is larger."};
+    .action = "Take fewer, or shorter or heavier ones, or a cavity that is larger.",
+};
 
-// How many cylinders of diameter d lie side by side in a bore: the least bore over d for 1 to 7, plane geometry (packing of
-// equal circles in a circle).
+// How many cylinders of diameter d lie side by side in a bore: the least bore over d for 1 to 7, plane geometry
+// (packing of equal circles in a circle).
 int SideBySide(double bore_mm, double unit_mm) {
-  const double least[] = {1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2,
-                          1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
+  const double least[] = {
+      1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2, 1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
   int count = 0;
   for (int k = 0; k < 7; ++k) {
     if (bore_mm >= least[k] * unit_mm - 1e-6) count = k + 1;
@@ -134,8 +142,8 @@ int SideBySide(double bore_mm, double unit_mm) {
 
 void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : view.rod.handle.parts) {
-    if (!part.weights || !part.cavity || !part.weights->count || !part.weights->unit_length || !part.weights->unit_diameter ||
-        !part.cavity->length || !part.cavity->diameter) {
+    if (!part.weights || !part.cavity || !part.weights->count || !part.weights->unit_length ||
+        !part.weights->unit_diameter || !part.cavity->length || !part.cavity->diameter) {
       continue;
     }
     const double unit_mm = part.weights->unit_length->value.mm();
@@ -143,19 +151,22 @@ void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
     const double layers = std::floor(std::max(0.0, part.cavity->length->value.mm() / unit_mm) + 1e-9);
     const double room = layers * SideBySide(part.cavity->diameter->value.mm(), part.weights->unit_diameter->value.mm());
     if (*part.weights->count <= room) continue;
-    findings.push_back(MakeFinding(kWeightsDoNotFit, part.weights->at,
-                                   absl::StrFormat("%d counterweights, and the cavity of '%s' holds %.0f",
-                                                   *part.weights->count, part.id, room),
-                                   {{"count", double(*part.weights->count)}, {"room", room}}));
+    findings.push_back(MakeFinding(
+        kWeightsDoNotFit, part.weights->at,
+        absl::StrFormat("%d counterweights, and the cavity of '%s' holds %.0f", *part.weights->count, part.id, room),
+        {{"count", double(*part.weights->count)}, {"room", room}}));
   }
 }
 
 }  // namespace
 
 std::vector<Rule<View>> ArborRules() {
-  return {{&kArborOutsidePart, JudgeArborOutsidePart}, {&kArborTooThick, JudgeArborTooThick},
-          {&kArborRoom, JudgeArborRoom},               {&kCavityOutside, JudgeCavityOutside},
-          {&kCavityUnderBlank, JudgeCavityUnderBlank}, {&kWeightsDoNotFit, JudgeWeightsDoNotFit}};
+  return {{&kArborOutsidePart, JudgeArborOutsidePart},
+          {&kArborTooThick, JudgeArborTooThick},
+          {&kArborRoom, JudgeArborRoom},
+          {&kCavityOutside, JudgeCavityOutside},
+          {&kCavityUnderBlank, JudgeCavityUnderBlank},
+          {&kWeightsDoNotFit, JudgeWeightsDoNotFit}};
 }
 
 }  // namespace withy::fit

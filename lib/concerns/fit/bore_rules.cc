@@ -22,8 +22,8 @@ std::vector<Fitted> FittedParts(const View& view) {
 // A finding about the bore of a part, with its place on the rod.
 void Add(const View& view, const Code& code, const Part& part, std::string message, std::vector<Number> numbers,
          std::vector<Finding>& findings) {
-  findings.push_back(MakeFinding(code, part.at.Field(part.bore.empty() ? "plugs" : "bore"), std::move(message),
-                                 std::move(numbers)));
+  findings.push_back(
+      MakeFinding(code, part.at.Field(part.bore.empty() ? "plugs" : "bore"), std::move(message), std::move(numbers)));
   findings.back().from_tip_mm = view.rod.FromTipMm(part.start);
 }
 
@@ -34,9 +34,11 @@ constexpr Code kBoreTooSmall = {
     .name = "fit/bore-too-small",
     .severity = Severity::kError,
     .summary = "The bore of a part is smaller than the blank where the part is to lie",
-    .why = "It stops short of its place, or splits when it is forced, with the adhesive already on. A shrunk part must go over "
-           "the blank before it is heated.",
-    .action = "Ream the bore to the blank and say `reamed`, take a larger part, or move it towards the tip."};
+    .why =
+        "It stops short of its place, or splits when it is forced, with the adhesive already on. A shrunk part "
+        "must go over the blank before it is heated.",
+    .action = "Ream the bore to the blank and say `reamed`, take a larger part, or move it towards the tip.",
+};
 
 bool MustClear(const Part& part) {
   return part.fitting == FitKind::kShrunk || (part.fitting == FitKind::kRigid && !part.reamed);
@@ -54,7 +56,8 @@ void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
     }
     if (!MustClear(part) || !fit.clearance_m || *fit.clearance_m >= -kSame_m) continue;
     const double tight_mm = -*fit.clearance_m * 1000;
-    Add(view, kBoreTooSmall, part, absl::StrFormat("the bore of '%s' is %.2f mm tighter than the blank", part.id, tight_mm),
+    Add(view, kBoreTooSmall, part,
+        absl::StrFormat("the bore of '%s' is %.2f mm tighter than the blank", part.id, tight_mm),
         {{"clearance_mm", -tight_mm}}, findings);
   }
 }
@@ -63,11 +66,16 @@ constexpr Code kReam = {
     .name = "fit/ream",
     .severity = Severity::kAdvice,
     .summary = "A part is to be reamed: by how much",
-    .why = "A bore that is reamed in one go comes out too wide at the mouth; one that is known to the tenth can be crept up on.",
-    .action = "Ream in steps to the blank's diameter and the glue line, try dry after each, and enter the bore as it then is."};
+    .why =
+        "A bore that is reamed in one go comes out too wide at the mouth; one that is known to the tenth can be "
+        "crept up on.",
+    .action =
+        "Ream in steps to the blank's diameter and the glue line, try dry after each, and enter the bore as it "
+        "then is.",
+};
 
-// On the diameter: a glue line of 0.1 mm all round, the thinner end of what holds best (0.1 to 0.2 mm, guide of the German
-// adhesives industry association).
+// On the diameter: a glue line of 0.1 mm all round, the thinner end of what holds best (0.1 to 0.2 mm, guide of the
+// German adhesives industry association).
 constexpr double kGlueLine_m = 0.0002;
 
 void JudgeReam(const View& view, std::vector<Finding>& findings) {
@@ -85,8 +93,10 @@ constexpr Code kArborMissing = {
     .severity = Severity::kWarning,
     .summary = "A part is much wider than the blank, and nothing fills the room",
     .why = "A thick ring of adhesive is heavy and brittle and does not keep the part in the middle of the blank.",
-    .action = "Build arbors of tape, graphite or foam between bore and blank and enter them in `arbors`, or take a part with a "
-              "smaller bore."};
+    .action =
+        "Build arbors of tape, graphite or foam between bore and blank and enter them in `arbors`, or take a "
+        "part with a smaller bore.",
+};
 
 // On the diameter: 0.5 mm all round is the most that epoxy is said to bridge well (a supplier's advice).
 constexpr double kWidestGlue_m = 0.001;
@@ -97,7 +107,8 @@ void JudgeArborMissing(const View& view, std::vector<Finding>& findings) {
     if (part.fitting != FitKind::kRigid || !part.arbors.empty() || hangs_on_wrap) continue;
     if (!fit.clearance_m || *fit.clearance_m <= kWidestGlue_m + kSame_m) continue;
     Add(view, kArborMissing, part,
-        absl::StrFormat("'%s' is at least %.2f mm wider than the blank and has no arbor", part.id, *fit.clearance_m * 1000),
+        absl::StrFormat("'%s' is at least %.2f mm wider than the blank and has no arbor", part.id,
+                        *fit.clearance_m * 1000),
         {{"clearance_mm", *fit.clearance_m * 1000}, {"limit_mm", kWidestGlue_m * 1000}}, findings);
   }
 }
@@ -107,7 +118,8 @@ constexpr Code kStretchLimit = {
     .severity = Severity::kError,
     .summary = "A part is stretched further than it stands",
     .why = "Foam and rubber that are pulled on too far split along the rod, on the way or a season later.",
-    .action = "Take a part with a larger bore, or open the bore out before it is pulled on."};
+    .action = "Take a part with a larger bore, or open the bore out before it is pulled on.",
+};
 
 // Blank over bore, where the maker names no limit (common practice, no source).
 constexpr double kStretchMost = 1.5;
@@ -127,7 +139,8 @@ constexpr Code kStretchSlack = {
     .severity = Severity::kWarning,
     .summary = "A part that should grip by being stretched is not",
     .why = "It turns in the hand and lets water in.",
-    .action = "Take a smaller bore, build the blank up, or say `kind: \"rigid\"` and give the part arbors."};
+    .action = "Take a smaller bore, build the blank up, or say `kind: \"rigid\"` and give the part arbors.",
+};
 
 void JudgeStretchSlack(const View& view, std::vector<Finding>& findings) {
   for (const auto& [part, fit] : FittedParts(view)) {
@@ -143,7 +156,8 @@ constexpr Code kShrinkLimit = {
     .severity = Severity::kError,
     .summary = "A shrunk part does not close onto the blank",
     .why = "Tube that has shrunk as far as it goes and is still wide turns and wrinkles; more heat harms the blank.",
-    .action = "Take a smaller tube or one that shrinks further, or build the blank up."};
+    .action = "Take a smaller tube or one that shrinks further, or build the blank up.",
+};
 
 // Blank over bore, where the maker names no limit: tube sold as 2:1 (common practice, no source).
 constexpr double kShrinkLeast = 0.5;
@@ -153,7 +167,8 @@ void JudgeShrinkLimit(const View& view, std::vector<Finding>& findings) {
     const double limit = part.stretch_limit.value_or(kShrinkLeast);
     if (part.fitting != FitKind::kShrunk || !fit.least_stretch || *fit.least_stretch >= limit - 1e-6) continue;
     Add(view, kShrinkLimit, part,
-        absl::StrFormat("'%s' would have to shrink to %.2f of itself, and shrinks to %.2f", part.id, *fit.least_stretch, limit),
+        absl::StrFormat("'%s' would have to shrink to %.2f of itself, and shrinks to %.2f", part.id, *fit.least_stretch,
+                        limit),
         {{"shrink", *fit.least_stretch}, {"limit", limit}}, findings);
   }
 }
@@ -161,9 +176,9 @@ void JudgeShrinkLimit(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> BoreRules() {
-  return {{&kBoreTooSmall, JudgeBoreTooSmall},     {&kReam, JudgeReam},
-          {&kArborMissing, JudgeArborMissing},     {&kStretchLimit, JudgeStretchLimit},
-          {&kStretchSlack, JudgeStretchSlack},     {&kShrinkLimit, JudgeShrinkLimit}};
+  return {{&kBoreTooSmall, JudgeBoreTooSmall}, {&kReam, JudgeReam},
+          {&kArborMissing, JudgeArborMissing}, {&kStretchLimit, JudgeStretchLimit},
+          {&kStretchSlack, JudgeStretchSlack}, {&kShrinkLimit, JudgeShrinkLimit}};
 }
 
 }  // namespace withy::fit

@@ -15,6 +15,8 @@ void CheckFit(const Rod& rod, const SectionsAnswers& sections, const FitAnswers&
   Judge(Rules(), fit::View{rod, sections, answers}, findings);
 }
 
-std::vector<Code> FitCodes() { return CodesOf(Rules()); }
+std::vector<Code> FitCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

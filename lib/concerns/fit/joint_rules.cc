@@ -10,10 +10,13 @@ constexpr Code kJointOrder = {
     .name = "fit/joint-order",
     .severity = Severity::kError,
     .summary = "A joint does not put a section and the next one together",
-    .why = "Each joint takes or adds length. One between the wrong sections, or a second one between the same, counts for "
-           "nothing or twice.",
-    .action = "Name the section on the butt side in `lower` and the next one in `upper`. A spare section needs no joint of its "
-              "own."};
+    .why =
+        "Each joint takes or adds length. One between the wrong sections, or a second one between the same, "
+        "counts for nothing or twice.",
+    .action =
+        "Name the section on the butt side in `lower` and the next one in `upper`. A spare section needs no "
+        "joint of its own.",
+};
 
 void JudgeJointOrder(const View& view, std::vector<Finding>& findings) {
   const Blank& blank = view.rod.blank;
@@ -21,15 +24,16 @@ void JudgeJointOrder(const View& view, std::vector<Finding>& findings) {
   for (const Joint& joint : blank.joints) {
     std::size_t i = 0;
     const auto joins = [&](std::size_t k) {
-      return blank.sections[blank.assembled[k]].id == joint.lower && blank.sections[blank.assembled[k + 1]].id == joint.upper;
+      return blank.sections[blank.assembled[k]].id == joint.lower &&
+             blank.sections[blank.assembled[k + 1]].id == joint.upper;
     };
     while (i + 1 < blank.assembled.size() && !joins(i)) ++i;
     const bool in_order = i + 1 < blank.assembled.size() && !joined[i];
     if (in_order) joined[i] = true;
     if (in_order || joint.lower.empty() || joint.upper.empty()) continue;
     findings.push_back(MakeFinding(kJointOrder, joint.at,
-                                   absl::StrFormat("'%s' does not join '%s' and '%s' as neighbours, or does so again", joint.id,
-                                                   joint.lower, joint.upper)));
+                                   absl::StrFormat("'%s' does not join '%s' and '%s' as neighbours, or does so again",
+                                                   joint.id, joint.lower, joint.upper)));
   }
 }
 
@@ -63,8 +67,8 @@ std::optional<Sockets> SocketsOf(const View& view, const Joint& joint) {
   sockets.mouth_m = *mouth;
   sockets.male_m = over ? lower->outer.At(tip) : upper->outer.At(butt);
   sockets.male_deep_m = over ? lower->outer.At(tip - overlap) : upper->outer.At(butt + overlap);
-  sockets.plus_minus_m = std::hypot(lower->taper.diameter_plus_minus_m.value_or(0),
-                                    upper->taper.diameter_plus_minus_m.value_or(0));
+  sockets.plus_minus_m =
+      std::hypot(lower->taper.diameter_plus_minus_m.value_or(0), upper->taper.diameter_plus_minus_m.value_or(0));
   return sockets;
 }
 
@@ -73,7 +77,8 @@ constexpr Code kJointTight = {
     .severity = Severity::kError,
     .summary = "The end of one section does not go into the mouth of the other",
     .why = "A joint that does not take its own overlap leaves the rod too long, and one that is forced splits.",
-    .action = "Measure the end and the mouth again. A spigot is sanded to fit; a wound section is not."};
+    .action = "Measure the end and the mouth again. A spigot is sanded to fit; a wound section is not.",
+};
 
 void JudgeJointTight(const View& view, std::vector<Finding>& findings) {
   for (const Joint& joint : view.rod.blank.joints) {
@@ -90,8 +95,11 @@ constexpr Code kJointLoose = {
     .name = "fit/joint-loose",
     .severity = Severity::kWarning,
     .summary = "A joint is loose at its mouth when seated",
-    .why = "It knocks, turns and in the end splits the mouth, or goes in deeper than the overlap says and shortens the rod.",
-    .action = "Push the joint home dry, mark it, and measure the overlap and both diameters again."};
+    .why =
+        "It knocks, turns and in the end splits the mouth, or goes in deeper than the overlap says and shortens "
+        "the rod.",
+    .action = "Push the joint home dry, mark it, and measure the overlap and both diameters again.",
+};
 
 // More room than this at the mouth is no fit (common practice, no source).
 constexpr double kLoose_m = 0.0003;
@@ -103,9 +111,10 @@ void JudgeJointLoose(const View& view, std::vector<Finding>& findings) {
     const double thickest_m = std::max(sockets->male_m, sockets->male_deep_m);
     const double room_m = sockets->mouth_m - thickest_m;
     if (room_m <= kLoose_m + sockets->plus_minus_m) continue;
-    findings.push_back(MakeFinding(kJointLoose, joint.at,
-                                   absl::StrFormat("%.2f mm in a mouth of %.2f mm", thickest_m * 1000, sockets->mouth_m * 1000),
-                                   {{"end_mm", thickest_m * 1000}, {"mouth_mm", sockets->mouth_m * 1000}}));
+    findings.push_back(
+        MakeFinding(kJointLoose, joint.at,
+                    absl::StrFormat("%.2f mm in a mouth of %.2f mm", thickest_m * 1000, sockets->mouth_m * 1000),
+                    {{"end_mm", thickest_m * 1000}, {"mouth_mm", sockets->mouth_m * 1000}}));
   }
 }
 

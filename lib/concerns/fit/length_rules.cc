@@ -10,9 +10,13 @@ constexpr Code kOverallLength = {
     .name = "fit/overall-length",
     .severity = Severity::kError,
     .summary = "The rod does not come out at the length ordered",
-    .why = "Length that is cut off cannot be put back, and a handle that is glued does not move. Everything that sets the "
-           "length is known before the cut.",
-    .action = "Change the cut of the butt or the place of the blank in the handle. If the length is to stay, change the order."};
+    .why =
+        "Length that is cut off cannot be put back, and a handle that is glued does not move. Everything that "
+        "sets the length is known before the cut.",
+    .action =
+        "Change the cut of the butt or the place of the blank in the handle. If the length is to stay, change "
+        "the order.",
+};
 
 // 1/8 in (common practice, no source), where the order names no tolerance.
 constexpr Length kTolerance = Length::Inches(0.125);
@@ -25,7 +29,8 @@ std::string MeasureFor(const View& view) {
     if (unknown.figure == "fit.overall_length_mm") return unknown.measure;
   }
   if (!view.rod.rest_measure.empty()) return view.rod.rest_measure;
-  return "Measure the length of every section, the overlap of every joint and where the blank comes to rest in the handle.";
+  return "Measure the length of every section, the overlap of every joint and where the blank comes to rest in the "
+         "handle.";
 }
 
 // With d the distance from the length ordered and U its uncertainty: meets where d + U is within the tolerance, misses
@@ -34,9 +39,9 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.order.overall_length) return;
   const Known<Length>& ordered = *view.rod.order.overall_length;
   if (!view.answers.overall_m) {
-    findings.push_back(CannotTell(kOverallLength, ordered.at,
-                                  absl::StrFormat("whether the rod comes out at %.1f mm is not known", ordered.value.mm()),
-                                  MeasureFor(view)));
+    findings.push_back(CannotTell(
+        kOverallLength, ordered.at,
+        absl::StrFormat("whether the rod comes out at %.1f mm is not known", ordered.value.mm()), MeasureFor(view)));
     return;
   }
   const double tolerance_mm = ordered.plus_minus ? *ordered.plus_minus * 1000 : kTolerance.mm();
@@ -55,15 +60,18 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
     findings.push_back(MakeFinding(kOverallLength, ordered.at, "comes out at " + figures, numbers));
     return;
   }
-  Finding finding = CannotTell(kOverallLength, ordered.at, "too uncertain to tell: " + figures,
-                               "Measure what the length hangs on more closely, the blank and a dry fit before all, and give "
-                               "`plus_minus` with it.");
+  Finding finding =
+      CannotTell(kOverallLength, ordered.at, "too uncertain to tell: " + figures,
+                 "Measure what the length hangs on more closely, the blank and a dry fit before all, and give "
+                 "`plus_minus` with it.");
   finding.numbers = numbers;
   findings.push_back(std::move(finding));
 }
 
 }  // namespace
 
-std::vector<Rule<View>> LengthRules() { return {{&kOverallLength, JudgeOverallLength}}; }
+std::vector<Rule<View>> LengthRules() {
+  return {{&kOverallLength, JudgeOverallLength}};
+}
 
 }  // namespace withy::fit

@@ -6,7 +6,9 @@
 namespace withy::fit {
 namespace {
 
-const std::vector<Part>& PartsOf(const View& view) { return view.rod.handle.parts; }
+const std::vector<Part>& PartsOf(const View& view) {
+  return view.rod.handle.parts;
+}
 
 // The parts on the blank itself that have a place and a length.
 std::vector<Placed> OnBlank(const View& view) {
@@ -25,7 +27,8 @@ constexpr Code kOverlap = {
     .severity = Severity::kError,
     .summary = "Two parts of the handle lie in the same place",
     .why = "Two solid parts cannot. In a glue-up the second one stops short, with the adhesive already on.",
-    .action = "Correct a place or a length; or say in `on` which part the other one sits on."};
+    .action = "Correct a place or a length; or say in `on` which part the other one sits on.",
+};
 
 void JudgeOverlap(const View& view, std::vector<Finding>& findings) {
   const std::vector<Placed> placed = OnBlank(view);
@@ -34,9 +37,9 @@ void JudgeOverlap(const View& view, std::vector<Finding>& findings) {
   for (const auto& [first, second] : Overlaps(placed)) {
     const double shared_mm = 1000 * (std::min(spans[first].end, spans[second].end) - spans[second].start);
     const Part& part = PartsOf(view)[second];
-    Finding finding = MakeFinding(kOverlap, part.at,
-                                  absl::StrFormat("'%s' and '%s' share %.1f mm", PartsOf(view)[first].id, part.id, shared_mm),
-                                  {{"overlap_mm", shared_mm}});
+    Finding finding = MakeFinding(
+        kOverlap, part.at, absl::StrFormat("'%s' and '%s' share %.1f mm", PartsOf(view)[first].id, part.id, shared_mm),
+        {{"overlap_mm", shared_mm}});
     finding.related.push_back(PartsOf(view)[first].at);
     finding.from_tip_mm = view.rod.FromTipMm(part.start);
     findings.push_back(std::move(finding));
@@ -47,9 +50,11 @@ constexpr Code kGap = {
     .name = "fit/gap",
     .severity = Severity::kWarning,
     .summary = "A narrow slot is left between two parts of the handle",
-    .why = "A closed stack leaves no gap and a split grip a wide one. A few millimetres of bare blank are mostly a length that "
-           "was measured wrong, and look like it.",
-    .action = "Place the part `after` the one before it, with a `gap` where the slot is meant."};
+    .why =
+        "A closed stack leaves no gap and a split grip a wide one. A few millimetres of bare blank are mostly a "
+        "length that was measured wrong, and look like it.",
+    .action = "Place the part `after` the one before it, with a `gap` where the slot is meant.",
+};
 
 // Slots between these are asked about (common practice, no source).
 constexpr double kSlotLeast_m = 0.0003;
@@ -79,7 +84,8 @@ constexpr Code kPartOffBlank = {
     .severity = Severity::kError,
     .summary = "A part lies where there is no blank",
     .why = "It has nothing to be glued to.",
-    .action = "Correct its place, or the place of the blank in the handle."};
+    .action = "Correct its place, or the place of the blank in the handle.",
+};
 
 void JudgePartOffBlank(const View& view, std::vector<Finding>& findings) {
   const std::optional<Span> blank = BlankOn(Origin::kFromButt, view.rod);
@@ -88,11 +94,13 @@ void JudgePartOffBlank(const View& view, std::vector<Finding>& findings) {
     const Part& part = PartsOf(view)[thing.index];
     const bool off = thing.span.start > blank->end - kTouch_m || thing.span.end < blank->start + kTouch_m;
     if (!off || !part.runs_over_blank() || part.kind == "extension_butt") continue;
-    findings.push_back(MakeFinding(kPartOffBlank, part.at,
-                                   absl::StrFormat("'%s' begins at %.1f mm, and the blank reaches from %.1f to %.1f mm", part.id,
-                                                   thing.span.start * 1000, blank->start * 1000, blank->end * 1000),
-                                   {{"start_mm", thing.span.start * 1000}, {"blank_butt_mm", blank->start * 1000},
-                                    {"blank_tip_mm", blank->end * 1000}}));
+    findings.push_back(
+        MakeFinding(kPartOffBlank, part.at,
+                    absl::StrFormat("'%s' begins at %.1f mm, and the blank reaches from %.1f to %.1f mm", part.id,
+                                    thing.span.start * 1000, blank->start * 1000, blank->end * 1000),
+                    {{"start_mm", thing.span.start * 1000},
+                     {"blank_butt_mm", blank->start * 1000},
+                     {"blank_tip_mm", blank->end * 1000}}));
   }
 }
 
@@ -101,10 +109,11 @@ constexpr Code kHoodTravel = {
     .severity = Severity::kError,
     .summary = "A moving part runs into another before the end of its travel",
     .why = "A hood that cannot open does not take the reel, and nobody notices before the glue has cured.",
-    .action = "Move the part that is in the way, or correct the travel."};
+    .action = "Move the part that is in the way, or correct the travel.",
+};
 
-// The first part on the blank that a moving one meets on its way to the tip. What it passes over, and what sits on it, is
-// not in the way.
+// The first part on the blank that a moving one meets on its way to the tip. What it passes over, and what sits on it,
+// is not in the way.
 void JudgeHoodTravel(const View& view, std::vector<Finding>& findings) {
   std::vector<Placed> fixed = OnBlank(view);
   std::erase_if(fixed, [&](const Placed& thing) { return PartsOf(view)[thing.index].loose; });
@@ -138,12 +147,14 @@ constexpr Code kTravelUnknown = {
     .severity = Severity::kCannotTell,
     .summary = "A part moves, and nobody has said how far",
     .why = "What stands beside a hood or a nut must leave it room to open.",
-    .action = "Measure how far it moves from its closed place to where the reel's foot slips in, and enter `travel`."};
+    .action = "Measure how far it moves from its closed place to where the reel's foot slips in, and enter `travel`.",
+};
 
 void JudgeTravelUnknown(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : PartsOf(view)) {
     if (!part.loose || part.travel) continue;
-    findings.push_back(MakeFinding(kTravelUnknown, part.at, absl::StrFormat("how far '%s' moves is not known", part.id)));
+    findings.push_back(
+        MakeFinding(kTravelUnknown, part.at, absl::StrFormat("how far '%s' moves is not known", part.id)));
   }
 }
 

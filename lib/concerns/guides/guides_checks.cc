@@ -25,8 +25,10 @@ std::optional<Span> FeetOn(Origin origin, const Guide& guide) {
   return span;
 }
 
-Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::string message, std::vector<Number> numbers) {
-  Finding finding = MakeFinding(code, guide.from_tip ? guide.from_tip->at : guide.at, std::move(message), std::move(numbers));
+Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::string message,
+                std::vector<Number> numbers) {
+  Finding finding =
+      MakeFinding(code, guide.from_tip ? guide.from_tip->at : guide.at, std::move(message), std::move(numbers));
   finding.from_tip_mm = view.rod.FromTipMm(guide.ring);
   return finding;
 }
@@ -45,6 +47,8 @@ void CheckGuides(const Rod& rod, const FitAnswers& fit, const GuidesAnswers& ans
   Judge(Rules(), guides::View{rod, fit, answers}, findings);
 }
 
-std::vector<Code> GuidesCodes() { return CodesOf(Rules()); }
+std::vector<Code> GuidesCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

@@ -9,13 +9,16 @@ constexpr Code kPlaceUnknown = {
     .severity = Severity::kCannotTell,
     .summary = "A guide has no place on the rod yet",
     .why = "Spacing, wraps, thread and balance all need to know where it stands.",
-    .action = "Tape it on, load the rod, move it until the line follows the bend, and enter the distance from the tip-top's "
-              "ring centre in `from_tip`."};
+    .action =
+        "Tape it on, load the rod, move it until the line follows the bend, and enter the distance from the "
+        "tip-top's ring centre in `from_tip`.",
+};
 
 void JudgePlaceUnknown(const View& view, std::vector<Finding>& findings) {
   for (const Guide& guide : view.rod.guides) {
     if (guide.from_tip) continue;
-    findings.push_back(MakeFinding(kPlaceUnknown, guide.at, absl::StrFormat("where '%s' stands is not known", guide.id)));
+    findings.push_back(
+        MakeFinding(kPlaceUnknown, guide.at, absl::StrFormat("where '%s' stands is not known", guide.id)));
   }
 }
 
@@ -24,7 +27,8 @@ constexpr Code kOffBlank = {
     .severity = Severity::kError,
     .summary = "A guide stands where there is no blank",
     .why = "The distance is longer than the rod, in another unit, or measured from another point.",
-    .action = "Measure from the tip-top's ring centre to this ring's centre again."};
+    .action = "Measure from the tip-top's ring centre to this ring's centre again.",
+};
 
 void JudgeOffBlank(const View& view, std::vector<Finding>& findings) {
   for (const Guide& guide : view.rod.guides) {
@@ -32,9 +36,10 @@ void JudgeOffBlank(const View& view, std::vector<Finding>& findings) {
       const std::optional<Span> blank = BlankOn(origin, view.rod), ring = SpanOn(origin, guide.ring, 0);
       if (!blank || !ring || (ring->start >= blank->start && ring->start <= blank->end)) continue;
       findings.push_back(AtGuide(view, kOffBlank, guide,
-                                 absl::StrFormat("'%s' would stand at %.1f mm; the blank reaches from %.1f to %.1f mm", guide.id,
-                                                 ring->start * 1000, blank->start * 1000, blank->end * 1000),
-                                 {{"place_mm", ring->start * 1000}, {"blank_butt_mm", blank->start * 1000},
+                                 absl::StrFormat("'%s' would stand at %.1f mm; the blank reaches from %.1f to %.1f mm",
+                                                 guide.id, ring->start * 1000, blank->start * 1000, blank->end * 1000),
+                                 {{"place_mm", ring->start * 1000},
+                                  {"blank_butt_mm", blank->start * 1000},
                                   {"blank_tip_mm", blank->end * 1000}}));
       break;
     }
@@ -46,7 +51,8 @@ constexpr Code kOnJoint = {
     .severity = Severity::kError,
     .summary = "The foot of a guide bridges a joint of the blank",
     .why = "Wrapped down on both sections it ties them together, and the rod no longer comes apart.",
-    .action = "Move the guide to one side of the joint, feet and wraps included."};
+    .action = "Move the guide to one side of the joint, feet and wraps included.",
+};
 
 void JudgeOnJoint(const View& view, std::vector<Finding>& findings) {
   const std::vector<Joint>& joints = view.rod.blank.joints;
@@ -74,14 +80,16 @@ constexpr Code kUnderHandle = {
     .severity = Severity::kError,
     .summary = "A guide stands where the handle is",
     .why = "Its foot would lie under a grip, or in the way of a hood that must open.",
-    .action = "Move the guide towards the tip, or shorten what is in front of the reel."};
+    .action = "Move the guide towards the tip, or shorten what is in front of the reel.",
+};
 
 void JudgeUnderHandle(const View& view, std::vector<Finding>& findings) {
   const std::vector<Part>& parts = view.rod.handle.parts;
   std::vector<Placed> placed;
   for (int i = 0; i < static_cast<int>(parts.size()); ++i) {
     if (!parts[i].length) continue;
-    const Length reach = parts[i].length->value + (parts[i].loose && parts[i].travel ? parts[i].travel->value : Length());
+    const Length reach =
+        parts[i].length->value + (parts[i].loose && parts[i].travel ? parts[i].travel->value : Length());
     const std::optional<Span> span = SpanOn(Origin::kFromButt, parts[i].start, reach.meters());
     if (span) placed.push_back({i, *span});
   }
@@ -102,9 +110,11 @@ constexpr Code kReelDistance = {
     .name = "guides/reel-distance",
     .severity = Severity::kWarning,
     .summary = "The butt guide stands too close to the reel",
-    .why = "The line leaves a spool to the left and right, or in wide loops, and needs room to run together before the first "
-           "ring from the reel.",
-    .action = "Measure both places again: the guide's from the tip-top's ring, the reel's foot from the butt end."};
+    .why =
+        "The line leaves a spool to the left and right, or in wide loops, and needs room to run together before "
+        "the first ring from the reel.",
+    .action = "Measure both places again: the guide's from the tip-top's ring, the reel's foot from the butt end.",
+};
 
 // Common practice, no source: shorter than any rod wants, ice rods included.
 constexpr Length kLeastDistance = Length::Mm(150);
@@ -114,10 +124,10 @@ void JudgeReelDistance(const View& view, std::vector<Finding>& findings) {
   if (guides.empty() || !view.rod.order.reel_foot_m || !guides.front()->ring.from_butt_m) return;
   const double distance = (guides.front()->ring.from_butt_m->value() - view.rod.order.reel_foot_m->value()) * 1000;
   if (distance >= kLeastDistance.mm()) return;
-  findings.push_back(AtGuide(view, kReelDistance, *guides.front(),
-                             absl::StrFormat("'%s' stands %.1f mm before the middle of the reel's foot", guides.front()->id,
-                                             distance),
-                             {{"distance_mm", distance}, {"least_mm", kLeastDistance.mm()}}));
+  findings.push_back(
+      AtGuide(view, kReelDistance, *guides.front(),
+              absl::StrFormat("'%s' stands %.1f mm before the middle of the reel's foot", guides.front()->id, distance),
+              {{"distance_mm", distance}, {"least_mm", kLeastDistance.mm()}}));
 }
 
 }  // namespace

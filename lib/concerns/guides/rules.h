@@ -30,7 +30,8 @@ std::vector<const Guide*> AlongTheRod(const View& view);
 std::optional<Span> FeetOn(Origin origin, const Guide& guide);
 
 // A finding at a guide's place, with its place on the rod.
-Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::string message, std::vector<Number> numbers);
+Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::string message,
+                std::vector<Number> numbers);
 
 }  // namespace withy::guides
 

@@ -8,8 +8,13 @@ constexpr Code kOrder = {
     .name = "guides/order",
     .severity = Severity::kWarning,
     .summary = "The guides are not listed from the butt to the tip",
-    .why = "A guide out of its place in the list is mostly a distance that was typed wrong; sheets and wraps follow the list.",
-    .action = "Correct the distance, or put the guide where it belongs in the list. `from_tip` grows towards the butt."};
+    .why =
+        "A guide out of its place in the list is mostly a distance that was typed wrong; sheets and wraps follow "
+        "the list.",
+    .action =
+        "Correct the distance, or put the guide where it belongs in the list. `from_tip` grows towards the "
+        "butt.",
+};
 
 void JudgeOrder(const View& view, std::vector<Finding>& findings) {
   const Guide* before = nullptr;
@@ -17,10 +22,10 @@ void JudgeOrder(const View& view, std::vector<Finding>& findings) {
     if (!guide.from_tip) continue;
     if (before != nullptr && guide.from_tip->value > before->from_tip->value) {
       const double here = guide.from_tip->value.mm(), there = before->from_tip->value.mm();
-      findings.push_back(AtGuide(view, kOrder, guide,
-                                 absl::StrFormat("'%s' at %.1f mm is listed after '%s' at %.1f mm", guide.id, here, before->id,
-                                                 there),
-                                 {{"from_tip_mm", here}, {"before_mm", there}}));
+      findings.push_back(
+          AtGuide(view, kOrder, guide,
+                  absl::StrFormat("'%s' at %.1f mm is listed after '%s' at %.1f mm", guide.id, here, before->id, there),
+                  {{"from_tip_mm", here}, {"before_mm", there}}));
     }
     before = &guide;
   }
@@ -31,7 +36,8 @@ constexpr Code kTooClose = {
     .severity = Severity::kError,
     .summary = "The feet of two guides overlap",
     .why = "Two feet cannot be wrapped in one place.",
-    .action = "Move one of the guides, or turn a single foot the other way."};
+    .action = "Move one of the guides, or turn a single foot the other way.",
+};
 
 void JudgeTooClose(const View& view, std::vector<Finding>& findings) {
   const std::vector<Guide>& guides = view.rod.guides;
@@ -59,10 +65,14 @@ constexpr Code kSpacing = {
     .name = "guides/spacing",
     .severity = Severity::kWarning,
     .summary = "The spacing of the guides grows towards the tip",
-    .why = "A rod bends most towards its tip and needs its guides closest there. A spacing that is much longer than the one "
-           "behind it is mostly a guide that was typed or marked wrong; where it is not, the line cuts the corner.",
-    .action = "Measure this guide's distance from the tip-top's ring again. Where the place was found on the loaded rod, waive "
-              "the finding with that reason."};
+    .why =
+        "A rod bends most towards its tip and needs its guides closest there. A spacing that is much longer than "
+        "the one behind it is mostly a guide that was typed or marked wrong; where it is not, the line cuts the "
+        "corner.",
+    .action =
+        "Measure this guide's distance from the tip-top's ring again. Where the place was found on the loaded "
+        "rod, waive the finding with that reason.",
+};
 
 // A quarter longer (common practice, no source): less is what a guide moved off a joint makes.
 constexpr double kGrowth = 1.25;
@@ -74,10 +84,10 @@ void JudgeSpacing(const View& view, std::vector<Finding>& findings) {
     const double behind = guides[i - 1]->from_tip->value.mm() - here;
     const double ahead = i + 1 < guides.size() ? here - guides[i + 1]->from_tip->value.mm() : here;
     if (!(behind > 0) || ahead <= kGrowth * behind + 1e-6) continue;
-    findings.push_back(AtGuide(view, kSpacing, *guides[i],
-                               absl::StrFormat("%.1f mm from '%s' towards the tip, after %.1f mm behind it", ahead,
-                                               guides[i]->id, behind),
-                               {{"ahead_mm", ahead}, {"behind_mm", behind}}));
+    findings.push_back(AtGuide(
+        view, kSpacing, *guides[i],
+        absl::StrFormat("%.1f mm from '%s' towards the tip, after %.1f mm behind it", ahead, guides[i]->id, behind),
+        {{"ahead_mm", ahead}, {"behind_mm", behind}}));
   }
 }
 

@@ -2,6 +2,8 @@
 #ifndef WITHY_SECTIONS_RULES_H_
 #define WITHY_SECTIONS_RULES_H_
 
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "withy/findings/rule.h"
@@ -19,6 +21,10 @@ std::vector<Rule<View>> TaperRules();  // the rows of a table, as they follow on
 std::vector<Rule<View>> WallRules();   // one row: wall, inner diameter, roundness
 std::vector<Rule<View>> PieceRules();  // the piece as a whole: mass, balance point, spare
 std::vector<Rule<View>> CutRules();    // what comes off it
+
+// A finding about one field of a row of a section's table ("" = the row), with its place on the rod.
+Finding AtRow(const View& view, const Code& code, const Section& section, const Station& row, std::string_view field,
+              std::string message, std::vector<Number> numbers = {});
 
 // What the straight line between two rows says at a third, `x` between `x0` and `x1`.
 inline double Between(double x0, double y0, double x1, double y1, double x) {

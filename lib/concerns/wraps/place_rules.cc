@@ -29,8 +29,10 @@ constexpr Code kOverlap = {
     .severity = Severity::kError,
     .summary = "Two wraps lie in the same place, and neither says that it is on the other",
     .why = "The second thread climbs over the end of the first, which shows through every finish.",
-    .action = "Correct a place or a length. Where one is meant to lie on the other, name that one in `on`, or make it an "
-              "underwrap."};
+    .action =
+        "Correct a place or a length. Where one is meant to lie on the other, name that one in `on`, or make "
+        "it an underwrap.",
+};
 
 void JudgeOverlap(const View& view, std::vector<Finding>& findings) {
   const std::vector<Wrap>& wraps = view.rod.wraps;
@@ -52,10 +54,10 @@ void JudgeOverlap(const View& view, std::vector<Finding>& findings) {
     }
     for (const auto& [first, second] : Overlaps(std::move(placed))) {
       const double shared_mm = 1000 * (std::min(spans[first].end, spans[second].end) - spans[second].start);
-      findings.push_back(AtWrap(view, kOverlap, wraps[second],
-                                absl::StrFormat("%s and %s share %.1f mm", NameOf(wraps[first]), NameOf(wraps[second]),
-                                                shared_mm),
-                                {{"overlap_mm", shared_mm}}));
+      findings.push_back(
+          AtWrap(view, kOverlap, wraps[second],
+                 absl::StrFormat("%s and %s share %.1f mm", NameOf(wraps[first]), NameOf(wraps[second]), shared_mm),
+                 {{"overlap_mm", shared_mm}}));
       findings.back().related.push_back(wraps[first].at);
     }
   }
@@ -66,7 +68,8 @@ constexpr Code kOffBlank = {
     .severity = Severity::kError,
     .summary = "A wrap reaches beyond the blank",
     .why = "There is nothing to wind it on.",
-    .action = "Correct its place or its length. `from_tip` counts from the outermost point of the tip-top."};
+    .action = "Correct its place or its length. `from_tip` counts from the outermost point of the tip-top.",
+};
 
 void JudgeOffBlank(const View& view, std::vector<Finding>& findings) {
   for (const Wrap& wrap : view.rod.wraps) {
@@ -90,7 +93,8 @@ constexpr Code kFootNotCovered = {
     .severity = Severity::kWarning,
     .summary = "A wrap ends before the foot that it holds",
     .why = "A foot that stands out of the thread lifts under load and cuts the finish.",
-    .action = "Make the wrap longer than the foot; 3 to 6 mm beyond its end are common practice."};
+    .action = "Make the wrap longer than the foot; 3 to 6 mm beyond its end are common practice.",
+};
 
 void JudgeFootNotCovered(const View& view, std::vector<Finding>& findings) {
   for (const Wrap& wrap : view.rod.wraps) {
@@ -99,7 +103,8 @@ void JudgeFootNotCovered(const View& view, std::vector<Finding>& findings) {
     std::optional<Span> span = SpanOf(Origin::kOnBlank, wrap), ring = SpanOn(Origin::kOnBlank, guide->ring, 0);
     if (!span || !ring) continue;
     const double foot_m = guide->foot_length->value.meters();
-    const double bare_mm = 1000 * (*wrap.foot == 0 ? span->start - (ring->start - foot_m) : ring->end + foot_m - span->end);
+    const double bare_mm =
+        1000 * (*wrap.foot == 0 ? span->start - (ring->start - foot_m) : ring->end + foot_m - span->end);
     if (bare_mm <= kTouch_m * 1000) continue;
     findings.push_back(AtWrap(view, kFootNotCovered, wrap,
                               absl::StrFormat("%.1f mm of the foot of '%s' stand out of its wrap", bare_mm, guide->id),
@@ -113,7 +118,8 @@ constexpr Code kOverMovingPart = {
     .severity = Severity::kError,
     .summary = "A wrap lies where a hood or a nut must move",
     .why = "The thread or its finish keeps the hood from opening, or is rubbed through.",
-    .action = "Move the wrap out of the travel, or shorten the travel with a winding check."};
+    .action = "Move the wrap out of the travel, or shorten the travel with a winding check.",
+};
 
 void JudgeOverMovingPart(const View& view, std::vector<Finding>& findings) {
   const std::vector<Part>& parts = view.rod.handle.parts;
@@ -129,10 +135,10 @@ void JudgeOverMovingPart(const View& view, std::vector<Finding>& findings) {
     const std::optional<Span> span = SpanOf(Origin::kFromButt, wrap);
     const std::optional<int> hit = span ? index.Under(*span) : std::nullopt;
     if (!hit || parts[*hit].id == wrap.on) continue;
-    findings.push_back(AtWrap(view, kOverMovingPart, wrap,
-                              absl::StrFormat("%s begins at %.1f mm, where '%s' moves", NameOf(wrap), span->start * 1000,
-                                              parts[*hit].id),
-                              {{"start_mm", span->start * 1000}}));
+    findings.push_back(AtWrap(
+        view, kOverMovingPart, wrap,
+        absl::StrFormat("%s begins at %.1f mm, where '%s' moves", NameOf(wrap), span->start * 1000, parts[*hit].id),
+        {{"start_mm", span->start * 1000}}));
     findings.back().related.push_back(parts[*hit].at);
   }
 }
@@ -142,7 +148,8 @@ constexpr Code kOverJoint = {
     .severity = Severity::kError,
     .summary = "A wrap bridges a joint of the blank",
     .why = "Thread and finish tie the two sections together, and the rod no longer comes apart.",
-    .action = "End the wrap at the edge of the section. A joint is wrapped with `kind: \"joint\"`."};
+    .action = "End the wrap at the edge of the section. A joint is wrapped with `kind: \"joint\"`.",
+};
 
 void JudgeOverJoint(const View& view, std::vector<Finding>& findings) {
   const std::vector<Joint>& joints = view.rod.blank.joints;
@@ -158,9 +165,10 @@ void JudgeOverJoint(const View& view, std::vector<Finding>& findings) {
       const std::optional<int> hit = span ? index.Under(*span) : std::nullopt;
       if (!hit) continue;
       const double seam_mm = SeamOn(origin, view.rod, joints[*hit])->start * 1000;
-      findings.push_back(AtWrap(view, kOverJoint, wrap,
-                                absl::StrFormat("%s lies across joint '%s' at %.1f mm", NameOf(wrap), joints[*hit].id, seam_mm),
-                                {{"joint_mm", seam_mm}}));
+      findings.push_back(
+          AtWrap(view, kOverJoint, wrap,
+                 absl::StrFormat("%s lies across joint '%s' at %.1f mm", NameOf(wrap), joints[*hit].id, seam_mm),
+                 {{"joint_mm", seam_mm}}));
       findings.back().related.push_back(joints[*hit].at);
     }
   }

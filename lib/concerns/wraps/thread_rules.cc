@@ -11,7 +11,8 @@ constexpr Code kThreadUnknown = {
     .severity = Severity::kCannotTell,
     .summary = "A wrap's thread or its thickness is not known",
     .why = "Turns, length of thread and spools all follow from it. Letters and numbers differ between sellers.",
-    .action = "Name the thread in `thread`; wind it side by side along a rule and enter `turns_per_10_mm`."};
+    .action = "Name the thread in `thread`; wind it side by side along a rule and enter `turns_per_10_mm`.",
+};
 
 void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
   OncePerEntry first;
@@ -19,13 +20,15 @@ void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
   for (const Wrap& wrap : view.rod.wraps) {
     // a decorative wrap has its threads in its pattern; a name that leads nowhere is told where references are
     if (wrap.thread.empty() && wrap.kind != "decorative" && first(wrap)) {
-      findings.push_back(MakeFinding(kThreadUnknown, wrap.at, absl::StrFormat("the thread of '%s' is not known", wrap.id)));
+      findings.push_back(
+          MakeFinding(kThreadUnknown, wrap.at, absl::StrFormat("the thread of '%s' is not known", wrap.id)));
     }
     if (wrap.thread_index < 0 || told[wrap.thread_index]) continue;
     const Thread& thread = view.rod.threads[wrap.thread_index];
     if (thread.diameter) continue;
     told[wrap.thread_index] = true;
-    findings.push_back(MakeFinding(kThreadUnknown, thread.at, absl::StrFormat("how thick '%s' is is not known", thread.id)));
+    findings.push_back(
+        MakeFinding(kThreadUnknown, thread.at, absl::StrFormat("how thick '%s' is is not known", thread.id)));
   }
 }
 
@@ -34,7 +37,8 @@ constexpr Code kLengthUnknown = {
     .severity = Severity::kCannotTell,
     .summary = "How long a wrap is along the rod is not known",
     .why = "Its thread cannot be reckoned, and nobody can tell whether it meets its neighbour.",
-    .action = "Enter `length` or `turns`. On a guide the length of the foot in its model will do."};
+    .action = "Enter `length` or `turns`. On a guide the length of the foot in its model will do.",
+};
 
 void JudgeLengthUnknown(const View& view, std::vector<Finding>& findings) {
   OncePerEntry first;
@@ -45,15 +49,20 @@ void JudgeLengthUnknown(const View& view, std::vector<Finding>& findings) {
   }
 }
 
-bool IsCover(const Finish& finish) { return finish.kind == "epoxy" || finish.kind == "varnish"; }
-bool IsPreserver(const Finish& finish) { return finish.kind == "color_preserver"; }
+bool IsCover(const Finish& finish) {
+  return finish.kind == "epoxy" || finish.kind == "varnish";
+}
+bool IsPreserver(const Finish& finish) {
+  return finish.kind == "color_preserver";
+}
 
 constexpr Code kCoatOrder = {
     .name = "wraps/coat-order",
     .severity = Severity::kWarning,
     .summary = "Colour preserver goes on over the finish",
     .why = "It has to be in the thread before anything else is; over epoxy or varnish it keeps no colour and peels.",
-    .action = "Put the preserver first in `coats`."};
+    .action = "Put the preserver first in `coats`.",
+};
 
 void JudgeCoatOrder(const View& view, std::vector<Finding>& findings) {
   OncePerEntry first;
@@ -74,7 +83,10 @@ constexpr Code kPreserverMissing = {
     .severity = Severity::kAdvice,
     .summary = "Plain nylon goes under a finish without colour preserver",
     .why = "The finish soaks in, and the thread turns dark and clear, so that foot and blank show through.",
-    .action = "Put a colour preserver first in `coats`, take thread that is `preserved`, or leave it so where the look is meant."};
+    .action =
+        "Put a colour preserver first in `coats`, take thread that is `preserved`, or leave it so where the "
+        "look is meant.",
+};
 
 void JudgePreserverMissing(const View& view, std::vector<Finding>& findings) {
   OncePerEntry first;

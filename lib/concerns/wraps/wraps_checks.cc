@@ -3,7 +3,9 @@
 namespace withy {
 namespace {
 
-std::vector<Rule<wraps::View>> Rules() { return Joined({wraps::PlaceRules(), wraps::ThreadRules()}); }
+std::vector<Rule<wraps::View>> Rules() {
+  return Joined({wraps::PlaceRules(), wraps::ThreadRules()});
+}
 
 }  // namespace
 
@@ -12,6 +14,8 @@ void CheckWraps(const Rod& rod, const GuidesAnswers& guides, const WrapsAnswers&
   Judge(Rules(), wraps::View{rod, guides, answers}, findings);
 }
 
-std::vector<Code> WrapsCodes() { return CodesOf(Rules()); }
+std::vector<Code> WrapsCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

@@ -44,8 +44,8 @@ struct Placed {
 // line takes (common practice, no source).
 inline constexpr double kTouch_m = 1e-4;
 
-// For each thing that overlaps one beginning before it: (that one, it). Of several the one that reaches furthest. Sorted
-// by place; n log n.
+// For each thing that overlaps one beginning before it: (that one, it). Of several the one that reaches furthest.
+// Sorted by place; n log n.
 std::vector<std::pair<int, int>> Overlaps(std::vector<Placed> things);
 
 // Answers which of many things lies under a stretch, in log n each.
