@@ -1,42 +1,47 @@
 -- Everything in a design that was bought, and how many of it.
 local M = {}
 
+-- How many guides are of a kind.
+local function guides_of(design, model)
+  local count = 0
+  for _, guide in ipairs(design.guides) do
+    count = count + (guide.model == model.id and 1 or 0)
+  end
+  return count
+end
+
 -- Calls visit(what, item, count, unit) for each thing that says what it is and cost. `count` is what one rod takes;
 -- thread, adhesive and finish are counted as one spool or pack each.
 function M.each(design, visit)
-  local function one(thing, what)
-    if thing and thing.item then
-      visit(what or thing.name or thing.id or "unnamed", thing.item, 1, "each")
+  local function one(thing, what, count, unit)
+    if thing and thing.item and count ~= 0 then
+      visit(what or "unnamed", thing.item, count or 1, unit or "each")
     end
   end
-  local function all(list, unit)
-    for _, thing in ipairs(list) do
-      if thing.item then
-        visit(thing.name or thing.id or "unnamed", thing.item, 1, unit or "each")
-      end
-    end
+  local blank, tip_top = design.blank, design.tip_top
+  one(blank, blank and blank.name or "blank")
+  for _, section in ipairs(blank and blank.sections or {}) do
+    one(section, section.id)
   end
-  if design.blank then
-    one(design.blank)
-    all(design.blank.sections)
-  end
-  if design.handle then
-    all(design.handle.parts)
+  for _, part in ipairs(design.handle and design.handle.parts or {}) do
+    one(part, part.name or part.id)
   end
   for _, model in ipairs(design.guide_models) do
-    local count = 0
-    for _, guide in ipairs(design.guides) do
-      count = count + (guide.model == model.id and 1 or 0)
-    end
-    if model.item and count > 0 then
-      visit(model.name or model.id or "unnamed", model.item, count, "each")
-    end
+    one(model, model.name or model.id, guides_of(design, model))
   end
-  one(design.tip_top)
-  all(design.threads, "spool")
-  all(design.adhesives, "pack")
-  all(design.finishes, "pack")
-  all(design.accessories)
+  one(tip_top, tip_top and tip_top.name or "tip-top")
+  for _, thread in ipairs(design.threads) do
+    one(thread, thread.id, 1, "spool")
+  end
+  for _, adhesive in ipairs(design.adhesives) do
+    one(adhesive, adhesive.name or adhesive.id, 1, "pack")
+  end
+  for _, finish in ipairs(design.finishes) do
+    one(finish, finish.name or finish.id, 1, "pack")
+  end
+  for _, accessory in ipairs(design.accessories) do
+    one(accessory, accessory.name)
+  end
 end
 
 return M
