@@ -43,8 +43,10 @@ class Material {
   void AddDesign(const std::filesystem::path& path) {
     const std::string name = TestNameOf(DesignFile{path});
     const std::string bytes = BytesOf(path);
-    CheckedDesign checked{
-        .name = path.filename().string(), .bytes = bytes, .read = ReadDesign(path.filename().string(), bytes)};
+    CheckedDesign checked;
+    checked.name = path.filename().string();
+    checked.bytes = bytes;
+    checked.read = ReadDesign(checked.name, bytes);
     std::vector<Finding> findings = checked.read.findings;
     if (!checked.read.document) {
       // A JSON file that was not read is validated as it stands, where it is JSON and its structure is at fault.

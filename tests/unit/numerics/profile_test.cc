@@ -96,8 +96,12 @@ TEST(Profile, ExtremesAgreeWithSampling) {
     ASSERT_EQ(slice.begin(), a);
     ASSERT_EQ(slice.end(), b);
     for (double x = a; x <= b; x += 0.25) {
-      if (x > a) ASSERT_NEAR(slice.At(x, Limit::kLeft), SlowAt(knots, x, Limit::kLeft), 1e-12);
-      if (x < b) ASSERT_NEAR(slice.At(x, Limit::kRight), SlowAt(knots, x, Limit::kRight), 1e-12);
+      if (x > a) {
+        ASSERT_NEAR(slice.At(x, Limit::kLeft), SlowAt(knots, x, Limit::kLeft), 1e-12);
+      }
+      if (x < b) {
+        ASSERT_NEAR(slice.At(x, Limit::kRight), SlowAt(knots, x, Limit::kRight), 1e-12);
+      }
     }
   }
 }
