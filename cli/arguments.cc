@@ -55,6 +55,15 @@ absl::Status UnknownOption(const Command& command, const std::string& typed) {
   return Wrong(absl::StrCat("'", std::string(command.name), "' has no option '", name, "'", DidYouMean(name, known)));
 }
 
+// CLI11 says "--to: 1 required TEXT missing".
+absl::Status ValueMissing(const std::vector<OptionSpec>& specs, const std::string& what) {
+  std::string name = what.substr(0, what.find(':'));
+  for (const OptionSpec& option : specs) {
+    if (option.long_name() == name) return Wrong(absl::StrCat(name, " needs a value: ", name, " ", std::string(option.value)));
+  }
+  return Wrong(what);
+}
+
 absl::Status CheckOperands(const Command& command, const std::vector<std::string>& operands) {
   auto count = static_cast<int>(operands.size());
   std::string usage = absl::StrCat("withy ", std::string(command.name), " ", std::string(command.operands));
@@ -104,6 +113,8 @@ absl::Status ParseArguments(const Command& command, std::vector<std::string> arg
   try {
     std::reverse(arguments.begin(), arguments.end());  // CLI11 reads from the back
     app.parse(arguments);
+  } catch (const CLI::ArgumentMismatch& error) {
+    return ValueMissing(specs, error.what());
   } catch (const CLI::ParseError& error) {
     return Wrong(error.what());
   }

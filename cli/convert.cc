@@ -27,15 +27,17 @@ constexpr OptionSpec kOptions[] = {
 
 const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
 
-std::string_view NameOf(Form form) {
-  return form == Form::kText ? "text" : form == Form::kJson ? "JSON" : "binary";
+std::string LossText(const Loss& loss) {
+  std::string at = loss.at.ToString();
+  bool says_where = at.empty() || loss.what.find(at) != std::string::npos;
+  return absl::StrCat("lost: ", says_where ? "" : at + ": ", loss.what);
 }
 
 // Lists what would be lost. False where it has to be asked for.
 bool AcceptLosses(const std::vector<Loss>& losses, const Options& options, Io& io) {
   bool refused = false;
   for (const Loss& loss : losses) {
-    io.Note(absl::StrCat("lost: ", loss.at.empty() ? "" : loss.at.ToString() + ": ", loss.what));
+    io.Note(LossText(loss));
     refused = refused || (!loss.comment && !options.Has("--drop-unknown"));
   }
   if (refused) io.Complain("not written: something would be lost", "--drop-unknown writes it all the same");
@@ -57,7 +59,6 @@ int Run(const Options& options, Io& io) {
   std::string bytes = version_0 ? WriteDesign(DowngradeTo0(document.design, &losses), form)
                                 : WriteDesign(document.design, form);
   if (!AcceptLosses(losses, options, io)) return kNoOutput;
-  if (output.empty() || output == "-") io.Note(absl::StrCat("writing ", std::string(NameOf(form))));
   return Deliver(output, bytes, form == Form::kBinary, options.Has("--force"), io);
 }
 

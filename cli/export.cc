@@ -62,7 +62,7 @@ int Write(const std::vector<OutputFile>& files, const Options& options, Io& io) 
 }
 
 int ExportOne(const FoundEntry& found, const std::string& path, const Options& options, Io& io) {
-  absl::StatusOr<OptionValues> values = SetValues(options);
+  absl::StatusOr<OptionValues> values = SetValues(found, options);
   if (!values.ok()) {
     io.Complain(std::string(values.status().message()));
     return kUsage;

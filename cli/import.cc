@@ -36,7 +36,7 @@ void ShowRemarks(const std::string& path, const std::string& bytes, const std::v
 }
 
 int ImportOne(const FoundEntry& found, const std::string& path, const Options& options, Io& io) {
-  absl::StatusOr<OptionValues> values = SetValues(options);
+  absl::StatusOr<OptionValues> values = SetValues(found, options);
   if (!values.ok()) {
     io.Complain(std::string(values.status().message()));
     return kUsage;

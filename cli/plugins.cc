@@ -3,6 +3,7 @@
 #include <chrono>
 #include <cstdlib>
 
+#include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "arguments.h"
 #include "exit_status.h"
@@ -51,6 +52,23 @@ std::string SettingText(const PluginOption& option) {
   std::string text = absl::StrCat("  --set ", Visible(option.name), "=", Visible(option.type), "  ", Visible(option.summary));
   if (option.has_default) absl::StrAppend(&text, " (", Visible(option.default_value), ")");
   return text + "\n";
+}
+
+absl::Status CheckSetting(const FoundEntry& found, const std::string& name, const std::string& value) {
+  std::vector<std::string_view> known;
+  for (const PluginOption& option : found.entry.options) {
+    known.push_back(option.name);
+    if (option.name != name) continue;
+    double number = 0;
+    bool fits = option.type == "number"    ? absl::SimpleAtod(value, &number)
+                : option.type == "boolean" ? value == "true" || value == "false"
+                                           : true;
+    if (fits) return absl::OkStatus();
+    std::string wanted = option.type == "boolean" ? "true or false" : "a number";
+    return absl::InvalidArgumentError(absl::StrCat("--set: ", name, "=", value, ": this setting is ", wanted));
+  }
+  return absl::InvalidArgumentError(
+      absl::StrCat("--set: '", found.entry.name, "' has no setting '", name, "'", DidYouMean(name, known)));
 }
 
 }  // namespace
@@ -147,16 +165,16 @@ int HelpForEntry(PluginEntry::Kind kind, const Options& options, Io& io) {
   return kDone;
 }
 
-absl::StatusOr<OptionValues> SetValues(const Options& options) {
+absl::StatusOr<OptionValues> SetValues(const FoundEntry& found, const Options& options) {
   OptionValues values;
   for (const std::string& setting : options.Values("--set")) {
     std::size_t equals = setting.find('=');
     if (equals == std::string::npos || equals == 0) {
       return absl::InvalidArgumentError(absl::StrCat("--set: '", setting, "' is not NAME=VALUE"));
     }
-    if (!values.emplace(setting.substr(0, equals), setting.substr(equals + 1)).second) {
-      return absl::InvalidArgumentError(absl::StrCat("--set: ", setting.substr(0, equals), " is set twice"));
-    }
+    std::string name = setting.substr(0, equals), value = setting.substr(equals + 1);
+    if (absl::Status status = CheckSetting(found, name, value); !status.ok()) return status;
+    if (!values.emplace(name, value).second) return absl::InvalidArgumentError(absl::StrCat("--set: ", name, " is set twice"));
   }
   return values;
 }

@@ -50,7 +50,7 @@ std::string HandleTable(const v1::Design& design, const v1::Report& report, cons
                    {"from " + unit},
                    {"to " + unit},
                    {"blank mm"},
-                   {"bore over blank mm"}});
+                   {"clearance mm"}});
   for (const v1::FittedPart& part : report.fit().parts()) {
     const v1::Part* written = PartById(design, part.id());
     std::optional<double> start = WITHY_FIGURE(part, start_mm);

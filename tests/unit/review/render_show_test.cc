@@ -55,8 +55,8 @@ TEST(ShowText, SaysLengthsInBothUnits) {
 
 TEST(ShowText, TablesLeaveOutColumnsWithoutFigures) {
   std::string text = ShowText("rod.txtpb", ExampleDesign(), ExampleReport(), {});
-  EXPECT_THAT(text, HasSubstr("  part  kind      from mm  to mm  bore over blank mm\n"
-                              "  cap   butt_cap      0.0    9.0               -0.10\n"));
+  EXPECT_THAT(text, HasSubstr("  part  kind      from mm  to mm  clearance mm\n"
+                              "  cap   butt_cap      0.0    9.0         -0.10\n"));
   EXPECT_THAT(text, HasSubstr("  guide  from tip-top mm  in\n"
                               "  g1               101.6  4\"\n"));
 }
@@ -65,8 +65,8 @@ TEST(ShowText, InchesAlongTheRod) {
   v1::Report report = ExampleReport();
   report.mutable_fit()->mutable_parts(0)->set_start_mm(304.8);  // 12 in; 12 in + 9 mm = 12.354 in, nearest 1/16: 12 3/8
   std::string text = ShowText("rod.txtpb", ExampleDesign(), report, {.units = LengthUnits::kInch});
-  EXPECT_THAT(text, HasSubstr("  part  kind      from in    to in  bore over blank mm\n"
-                              "  cap   butt_cap      12\"  12 3/8\"               -0.10\n"));
+  EXPECT_THAT(text, HasSubstr("  part  kind      from in    to in  clearance mm\n"
+                              "  cap   butt_cap      12\"  12 3/8\"         -0.10\n"));
   EXPECT_THAT(text, HasSubstr("1/8\" shorter than ordered"));  // 3.2 mm = 0.126 in
 }
 
