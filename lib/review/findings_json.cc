@@ -1,5 +1,6 @@
 #include "withy/review/findings_json.h"
 
+#include <cmath>
 #include <string>
 
 namespace withy {
@@ -14,7 +15,7 @@ v1::FindingRecord RecordOf(const CheckedDesign& checked, const Finding& finding)
   for (const Number& number : finding.numbers) {
     v1::NamedNumber& named = *record.add_numbers();
     named.set_name(number.name);
-    named.set_value(number.value);
+    if (std::isfinite(number.value)) named.set_value(number.value);
   }
   record.set_message(finding.message);
   record.set_help(finding.help);

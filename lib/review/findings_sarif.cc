@@ -140,7 +140,7 @@ void WriteProperties(Writer& json, const v1::FindingRecord& finding) {
   json.StartObject();
   for (const v1::NamedNumber& number : finding.numbers()) {
     Key(json, number.name());
-    if (std::isfinite(number.value())) {
+    if (number.has_value() && std::isfinite(number.value())) {
       json.Double(number.value());
     } else {
       json.Null();
