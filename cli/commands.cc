@@ -5,7 +5,7 @@ namespace withy {
 namespace {
 
 constexpr const Command* kCommands[] = {&kNew,    &kCheck,   &kShow,       &kConvert,    &kFmt,       &kExport,
-                                        &kImport, &kExplain, &kPluginList, &kSchema};
+                                        &kImport, &kExplain, &kPluginList, &kPluginTest, &kPluginNew, &kSchema};
 
 constexpr OptionSpec kCommon[] = {
     {"--color", "WHEN", "paint the output: auto (on a terminal), always, never", Completes::kChoice, "auto|always|never"},
