@@ -68,15 +68,15 @@ int Find(lua_State* lua) {
 
 const std::vector<ApiField>& ContextProperties() {
   static const std::vector<ApiField> properties = {
-      {"design", "Design", "The design as written.", false, kInCheck | kInExporter},
-      {"rod", "Rod", "The resolved rod: places worked out, models and defaults filled in; mm, g, degrees.", false,
+      {"design", "Design", "The design as written.", true, kInCheck | kInExporter},
+      {"rod", "Rod", "The resolved rod: places worked out, models and defaults filled in; mm, g, degrees.", true,
        kInCheck | kInExporter},
-      {"report", "Report", "What was computed.", false, kInCheck | kInExporter},
-      {"stem", "string", "The design's file name without folder and ending, as a plain file name.", false, kInExporter},
-      {"options", "table", "Declared options by name, defaults filled in; one that was not declared is an error.", false,
+      {"report", "Report", "What was computed.", true, kInCheck | kInExporter},
+      {"stem", "string", "The design's file name without folder and ending, as a plain file name.", true, kInExporter},
+      {"options", "table", "Declared options by name, defaults filled in; one that was not declared is an error.", true,
        kInExporter | kInImporter},
-      {"input", "string", "The bytes of the input.", false, kInImporter},
-      {"input_name", "string", "Name of the input, for messages.", false, kInImporter},
+      {"input", "string", "The bytes of the input.", true, kInImporter},
+      {"input_name", "string", "Name of the input, for messages.", true, kInImporter},
   };
   return properties;
 }

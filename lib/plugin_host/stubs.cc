@@ -6,6 +6,7 @@
 #include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "absl/strings/str_split.h"
 #include "api_table.h"
 #include "google/protobuf/struct.pb.h"
 #include "quantity_units.h"
@@ -20,56 +21,74 @@ namespace {
 using google::protobuf::Descriptor;
 using google::protobuf::FieldDescriptor;
 
-// The names of the parameters in "(text: string, width?: integer): string".
-std::string ParameterNames(std::string_view signature) {
-  std::vector<std::string> names;
-  std::string inside(signature.substr(1, signature.find(')') - 1));
-  std::size_t from = 0;
-  while (from < inside.size()) {
-    std::size_t stop = std::min(inside.find(", ", from), inside.size());
-    std::string name = inside.substr(from, inside.find(':', from) - from);
-    if (!name.empty() && name.back() == '?') name.pop_back();
-    names.push_back(std::move(name));
-    from = stop + 2;
-  }
-  return absl::StrJoin(names, ", ");
+// "Node[]" as the editor knows it: classes are in the namespace of withy.
+std::string Qualified(std::string_view type) {
+  const bool is_class = absl::ascii_isupper(static_cast<unsigned char>(type.front()));
+  return absl::StrCat(is_class ? "withy." : "", std::string(type));
 }
 
-// The classes that the tables of a plugin are known by.
+struct Signature {
+  std::vector<std::string> names;   // of the parameters
+  std::string annotations;          // a line for each parameter and result
+};
+
+// Takes "(text: string, width?: integer): string" apart.
+Signature ReadSignature(std::string_view text) {
+  Signature signature;
+  const std::size_t close = text.find(')');
+  const std::string inside(text.substr(1, close - 1));
+  for (const std::string& parameter : std::vector<std::string>(absl::StrSplit(inside, ", ", absl::SkipEmpty()))) {
+    const std::string name = parameter.substr(0, parameter.find(':'));
+    const std::string type = parameter.substr(parameter.find(": ") + 2);
+    absl::StrAppend(&signature.annotations, "---@param ", name, " ", Qualified(type), "\n");
+    signature.names.push_back(name.back() == '?' ? name.substr(0, name.size() - 1) : name);
+  }
+  if (close + 3 > text.size()) return signature;
+  const std::string results(text.substr(close + 3));
+  for (const std::string& type : std::vector<std::string>(absl::StrSplit(results, ", "))) {
+    absl::StrAppend(&signature.annotations, "---@return ", Qualified(type), "\n");
+  }
+  return signature;
+}
+
+// A table that a plugin writes.
 std::string ClassOf(const std::string& name, const std::vector<ApiField>& fields) {
   std::string text = absl::StrCat("---@class withy.", name, "\n");
   for (const ApiField& field : fields) {
-    absl::StrAppend(&text, "---@field ", std::string(field.name), field.required ? " " : "? ", std::string(field.type), " ",
+    absl::StrAppend(&text, "---@field ", std::string(field.name), field.required ? " " : "? ", Qualified(field.type), " ",
                     std::string(field.doc), "\n");
   }
   return text + "\n";
 }
 
+// `owner` ends in '.' or ':'.
 std::string FunctionStub(const std::string& owner, const ApiFunction& function) {
-  return absl::StrCat("---", std::string(function.doc), "\n---@type fun", std::string(function.signature), "\n", owner,
-                      std::string(function.name), " = function(", ParameterNames(function.signature), ") end\n\n");
+  const Signature signature = ReadSignature(function.signature);
+  return absl::StrCat("---", std::string(function.doc), "\n", signature.annotations, "function ", owner,
+                      std::string(function.name), "(", absl::StrJoin(signature.names, ", "), ") end\n\n");
 }
 
 std::string ModuleStub(const ApiModule& module) {
-  std::string variable(module.name.substr(module.name.find('.') + 1));
+  const std::string variable = absl::StrCat(std::string(module.name.substr(module.name.find('.') + 1)), "_module");
   std::string text = absl::StrCat("---", std::string(module.summary), "\n---@class ", std::string(module.name), "\nlocal ", variable,
-                                  "_module = {}\n\n");
-  for (const ApiFunction& function : module.functions) text += FunctionStub(variable + "_module.", function);
+                                  " = {}\n\n");
+  for (const ApiFunction& function : module.functions) text += FunctionStub(variable + ".", function);
   return text;
 }
 
+std::string RequireStub() {
+  std::string text;
+  for (const ApiModule& module : ApiModules()) {
+    absl::StrAppend(&text, "---@overload fun(name: \"", std::string(module.name), "\"): ", std::string(module.name), "\n");
+  }
+  return text + "---@param name string\n---@return any\nfunction require(name) end\n\n";
+}
+
 std::string ContextStub() {
-  std::string text = "---@class withy.Context\n";
-  for (const ApiField& property : ContextProperties()) {
-    const bool message = absl::ascii_isupper(static_cast<unsigned char>(property.type.front()));
-    absl::StrAppend(&text, "---@field ", std::string(property.name), message ? " withy." : " ", std::string(property.type), " ",
-                    std::string(property.doc), "\n");
-  }
+  std::string text = ClassOf("Context", ContextProperties());
+  text.pop_back();
   text += "local context = {}\n\n";
-  for (const ApiFunction& method : ContextMethods()) {
-    absl::StrAppend(&text, "---", std::string(method.doc), "\nfunction context:", std::string(method.name), "(",
-                    ParameterNames(method.signature), ") end\n\n");
-  }
+  for (const ApiFunction& method : ContextMethods()) text += FunctionStub("context:", method);
   return text;
 }
 
@@ -108,11 +127,11 @@ void AddMessage(const Descriptor& type, std::set<const Descriptor*>& done, std::
 
 std::string PluginStubs() {
   std::string text = absl::StrCat("---@meta\n-- The plugin API of withy, version ", kPluginApi,
-                                  ", for editors. Made by `withy plugin stubs`; not to be edited, and not run by anything.\n\n");
+                                  ", for editors. Made from the tables in lib/plugin_host; not run by anything.\n-- luacheck: ignore\n\n");
   text += ClassOf("Plugin", PluginFields()) + ClassOf("Check", CheckFields()) + ClassOf("Exporter", ExporterFields()) +
           ClassOf("Importer", ImporterFields()) + ClassOf("Option", OptionFields()) + ClassOf("Remark", RemarkFields()) +
           ClassOf("InputPlace", InputPlaceFields());
-  text += ContextStub();
+  text += ContextStub() + "---@class withy.Node\n\n" + RequireStub();
   for (const ApiModule& module : ApiModules()) text += ModuleStub(module);
   std::set<const Descriptor*> done;
   for (const Descriptor* root : {v1::Design::descriptor(), v1::Rod::descriptor(), v1::Report::descriptor()}) {

@@ -20,7 +20,9 @@ end
 local function start_tag(name, attributes)
   local parts = { "<" .. name }
   for key, value in pairs(attributes) do
-    if not tostring(key):match("^[%a_][%w_.:-]*$") then error("'" .. tostring(key) .. "' cannot name an attribute", 0) end
+    if not tostring(key):match("^[%a_][%w_.:-]*$") then
+      error("'" .. tostring(key) .. "' cannot name an attribute", 0)
+    end
     if value == true then
       parts[#parts + 1] = key
     elseif value ~= false then
@@ -78,8 +80,8 @@ function html.page(options)
   local style = options.style or ""
   if style:find("</", 1, true) then error("a style sheet cannot contain '</'", 2) end
   local out = {
-    "<!DOCTYPE html>\n<html lang=\"", html.escape(options.language or "en"), "\">\n<head>\n<meta charset=\"utf-8\">\n<title>",
-    html.escape(options.title), "</title>\n<style>\n", style, "</style>\n</head>\n<body>\n",
+    "<!DOCTYPE html>\n<html lang=\"", html.escape(options.language or "en"), "\">\n<head>\n",
+    "<meta charset=\"utf-8\">\n<title>", html.escape(options.title), "</title>\n<style>\n", style, "</style>\n</head>\n<body>\n",
   }
   add_children(out, { options.body }, 1)
   out[#out + 1] = "\n</body>\n</html>\n"

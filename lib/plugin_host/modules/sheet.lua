@@ -51,12 +51,15 @@ function sheet.scale_bar(length_mm)
   for x = 0, length_mm, 10 do
     local tall = x % 50 == 0
     marks[#marks + 1] = svg.line(x + 5, tall and 4 or 6, x + 5, 9)
-    if tall then marks[#marks + 1] = svg.text(x + 5, 3, tostring(x), { ["text-anchor"] = "middle", stroke = "none" }) end
+    if tall then
+      marks[#marks + 1] = svg.text(x + 5, 3, tostring(x), { ["text-anchor"] = "middle", stroke = "none" })
+    end
   end
+  local says = "This line is " .. text.fixed(length_mm, 0) .. " mm when the page is printed at 100 %"
   return svg.drawing(length_mm + 10, 15,
     svg.group({ stroke = "#000", ["stroke-width"] = 0.2, ["font-size"] = 3, ["font-family"] = "sans-serif" },
       svg.line(5, 9, length_mm + 5, 9), marks,
-      svg.text(5, 13.5, "This line is " .. text.fixed(length_mm, 0) .. " mm when the page is printed at 100 %", { stroke = "none" })))
+      svg.text(5, 13.5, says, { stroke = "none" })))
 end
 
 function sheet.tiles(length_mm, page_mm, overlap_mm)

@@ -18,7 +18,9 @@ end
 
 function svg.drawing(width, height, ...)
   local own = {
-    xmlns = "http://www.w3.org/2000/svg", width = string.format("%.3fmm", width), height = string.format("%.3fmm", height),
+    xmlns = "http://www.w3.org/2000/svg",
+    width = string.format("%.3fmm", width),
+    height = string.format("%.3fmm", height),
     viewBox = string.format("0 0 %.3f %.3f", width, height),
   }
   return html.element("svg", own, ...)

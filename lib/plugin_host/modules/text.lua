@@ -95,7 +95,9 @@ function text.csv_cells(line, separator)
     if not cell then return nil, stop end
     cells[#cells + 1] = cell
     if stop > #line then return cells end
-    if line:sub(stop, stop + #separator - 1) ~= separator then return nil, "column " .. stop .. ": text after a closing quote" end
+    if line:sub(stop, stop + #separator - 1) ~= separator then
+      return nil, "column " .. stop .. ": text after a closing quote"
+    end
     from = stop + #separator
   end
 end

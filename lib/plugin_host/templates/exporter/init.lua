@@ -20,7 +20,8 @@ return {
         for _, guide in ipairs(ctx.design.guides) do
           -- A guide whose place is not known yet has an empty cell, never a zero.
           local place = guide.from_tip and guide.from_tip.mm
-          rows[#rows + 1] = text.csv_row({ guide.id or "", place and text.fixed(place, 1) or "" }, ctx.options.separator)
+          local cells = { guide.id or "", place and text.fixed(place, 1) or "" }
+          rows[#rows + 1] = text.csv_row(cells, ctx.options.separator)
         end
         ctx:write(ctx.stem .. ".csv", table.concat(rows, "\n") .. "\n")
       end,
