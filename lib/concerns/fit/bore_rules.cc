@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "absl/strings/str_format.h"
 #include "rules.h"
 
@@ -44,6 +46,15 @@ bool MustClear(const Part& part) {
   return part.fitting == FitKind::kShrunk || (part.fitting == FitKind::kRigid && !part.reamed);
 }
 
+// Uncertainty of the blank's diameters; what the bore's adds is not known.
+double BlankPlusMinus(const View& view) {
+  double most = 0;
+  for (const Section& section : view.rod.blank.sections) {
+    most = std::max(most, section.taper.diameter_plus_minus_m.value_or(0));
+  }
+  return most;
+}
+
 void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
   if (view.rod.blank.sections.empty()) return;
   for (const auto& [part, fit] : FittedParts(view)) {
@@ -55,10 +66,14 @@ void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
       continue;
     }
     if (!MustClear(part) || !fit.clearance_m || *fit.clearance_m >= -kSame_m) continue;
-    const double tight_mm = -*fit.clearance_m * 1000;
+    const double tight_m = -*fit.clearance_m;
     Add(view, kBoreTooSmall, part,
-        absl::StrFormat("the bore of '%s' is %.2f mm tighter than the blank", part.id, tight_mm),
-        {{"clearance_mm", -tight_mm}}, findings);
+        absl::StrFormat("the bore of '%s' is %.2f mm tighter than the blank", part.id, tight_m * 1000),
+        {{"clearance_mm", -tight_m * 1000}}, findings);
+    if (tight_m > BlankPlusMinus(view) + kSame_m) continue;
+    findings.back().severity = Severity::kCannotTell;
+    findings.back().message += ", which is less than the calliper can tell";
+    findings.back().help = "Try the part on dry, or measure blank and bore with a micrometer.";
   }
 }
 

@@ -8,7 +8,7 @@ constexpr Code kPlaceUnknown = {
     .name = "guides/place-unknown",
     .severity = Severity::kCannotTell,
     .summary = "A guide has no place on the rod yet",
-    .why = "Spacing, wraps, thread and balance all need to know where it stands.",
+    .why = "Spacing, wraps, wrapping thread and balance all need to know where it stands.",
     .action =
         "Tape it on, load the rod, move it until the line follows the bend, and enter the distance from the "
         "tip-top's ring centre in `from_tip`.",

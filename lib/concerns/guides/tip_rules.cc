@@ -79,7 +79,7 @@ constexpr Code kTipTubeLoose = {
     .why =
         "A loose tip-top stands crooked and is held by glue alone; the tip-top takes more knocks than any other "
         "guide.",
-    .action = "Take the half step that is suggested, or build the tip up with thread.",
+    .action = "Take the half step that is suggested, or build the tip up with wrapping thread.",
 };
 
 void JudgeTipTubeLoose(const View& view, std::vector<Finding>& findings) {

@@ -28,7 +28,7 @@ constexpr Code kOverlap = {
     .name = "wraps/overlap",
     .severity = Severity::kError,
     .summary = "Two wraps lie in the same place, and neither says that it is on the other",
-    .why = "The second thread climbs over the end of the first, which shows through every finish.",
+    .why = "The second climbs over the end of the first, which shows through every finish.",
     .action =
         "Correct a place or a length. Where one is meant to lie on the other, name that one in `on`, or make "
         "it an underwrap.",
@@ -92,7 +92,7 @@ constexpr Code kFootNotCovered = {
     .name = "wraps/foot-not-covered",
     .severity = Severity::kWarning,
     .summary = "A wrap ends before the foot that it holds",
-    .why = "A foot that stands out of the thread lifts under load and cuts the finish.",
+    .why = "A foot that stands out of its wrap lifts under load and cuts the finish.",
     .action = "Make the wrap longer than the foot; 3 to 6 mm beyond its end are common practice.",
 };
 
@@ -117,7 +117,7 @@ constexpr Code kOverMovingPart = {
     .name = "wraps/over-moving-part",
     .severity = Severity::kError,
     .summary = "A wrap lies where a hood or a nut must move",
-    .why = "The thread or its finish keeps the hood from opening, or is rubbed through.",
+    .why = "Wrapping thread or finish keeps the hood from opening, or is rubbed through.",
     .action = "Move the wrap out of the travel, or shorten the travel with a winding check.",
 };
 
@@ -147,7 +147,7 @@ constexpr Code kOverJoint = {
     .name = "wraps/over-joint",
     .severity = Severity::kError,
     .summary = "A wrap bridges a joint of the blank",
-    .why = "Thread and finish tie the two sections together, and the rod no longer comes apart.",
+    .why = "Wrapping thread and finish tie the two sections together, and the rod no longer comes apart.",
     .action = "End the wrap at the edge of the section. A joint is wrapped with `kind: \"joint\"`.",
 };
 

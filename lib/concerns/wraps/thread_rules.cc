@@ -9,9 +9,11 @@ namespace {
 constexpr Code kThreadUnknown = {
     .name = "wraps/thread-unknown",
     .severity = Severity::kCannotTell,
-    .summary = "A wrap's thread or its thickness is not known",
-    .why = "Turns, length of thread and spools all follow from it. Letters and numbers differ between sellers.",
-    .action = "Name the thread in `thread`; wind it side by side along a rule and enter `turns_per_10_mm`.",
+    .summary = "The wrapping thread of a wrap, or its thickness, is not known",
+    .why =
+        "Turns, length of wrapping thread and spools all follow from it. Letters and numbers differ between "
+        "sellers.",
+    .action = "Name the wrapping thread in `thread`; wind it side by side along a rule and enter `turns_per_10_mm`.",
 };
 
 void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
@@ -21,7 +23,7 @@ void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
     // a decorative wrap has its threads in its pattern; a name that leads nowhere is told where references are
     if (wrap.thread.empty() && wrap.kind != "decorative" && first(wrap)) {
       findings.push_back(
-          MakeFinding(kThreadUnknown, wrap.at, absl::StrFormat("the thread of '%s' is not known", wrap.id)));
+          MakeFinding(kThreadUnknown, wrap.at, absl::StrFormat("the wrapping thread of '%s' is not known", wrap.id)));
     }
     if (wrap.thread_index < 0 || told[wrap.thread_index]) continue;
     const Thread& thread = view.rod.threads[wrap.thread_index];
@@ -36,7 +38,7 @@ constexpr Code kLengthUnknown = {
     .name = "wraps/length-unknown",
     .severity = Severity::kCannotTell,
     .summary = "How long a wrap is along the rod is not known",
-    .why = "Its thread cannot be reckoned, and nobody can tell whether it meets its neighbour.",
+    .why = "Its wrapping thread cannot be reckoned, and nobody can tell whether it meets its neighbour.",
     .action = "Enter `length` or `turns`. On a guide the length of the foot in its model will do.",
 };
 
@@ -60,7 +62,9 @@ constexpr Code kCoatOrder = {
     .name = "wraps/coat-order",
     .severity = Severity::kWarning,
     .summary = "Colour preserver goes on over the finish",
-    .why = "It has to be in the thread before anything else is; over epoxy or varnish it keeps no colour and peels.",
+    .why =
+        "It has to be in the wrapping thread before anything else is; over epoxy or varnish it keeps no colour "
+        "and peels.",
     .action = "Put the preserver first in `coats`.",
 };
 
@@ -82,10 +86,10 @@ constexpr Code kPreserverMissing = {
     .name = "wraps/preserver-missing",
     .severity = Severity::kAdvice,
     .summary = "Plain nylon goes under a finish without colour preserver",
-    .why = "The finish soaks in, and the thread turns dark and clear, so that foot and blank show through.",
+    .why = "The finish soaks in, and the wrapping thread turns dark and clear, so that foot and blank show through.",
     .action =
-        "Put a colour preserver first in `coats`, take thread that is `preserved`, or leave it so where the "
-        "look is meant.",
+        "Put a colour preserver first in `coats`, take wrapping thread that is `preserved`, or leave it so "
+        "where the look is meant.",
 };
 
 void JudgePreserverMissing(const View& view, std::vector<Finding>& findings) {

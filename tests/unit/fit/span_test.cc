@@ -72,14 +72,16 @@ TEST(SpanIndex, FindsAThingUnderAStretchWhereThereIsOne) {
         return thing.span.start < probe.span.end - kTouch_m && thing.span.end > probe.span.start + kTouch_m;
       });
       ASSERT_EQ(hit.has_value(), any) << "round " << round;
-      if (hit) EXPECT_GT(things[*hit].span.end, probe.span.start + kTouch_m);
+      if (hit) {
+        EXPECT_GT(things[*hit].span.end, probe.span.start + kTouch_m);
+      }
     }
   }
 }
 
 // A joint without a gap is a point: bridged where thread lies on both sides of it, not where it ends there.
 TEST(SpanIndex, APointIsBridgedOnlyFromBothSides) {
-  const SpanIndex seams({{0, {0.95, 0.95}}});
+  const SpanIndex seams(std::vector<Placed>{{0, {0.95, 0.95}}});
   EXPECT_EQ(seams.Under({0.94, 0.96}), 0);
   EXPECT_EQ(seams.Under({0.95, 0.97}), std::nullopt);
   EXPECT_EQ(seams.Under({0.93, 0.95}), std::nullopt);
