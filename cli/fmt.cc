@@ -11,7 +11,7 @@ namespace {
 
 constexpr Example kExamples[] = {
     {"withy fmt casting.txtpb surf.txtpb", "lay out these files, in place"},
-    {"withy fmt --check casting.txtpb", "only say whether it is laid out; writes nothing"},
+    {"withy fmt -o neat.txtpb casting.txtpb", "leave the file, write the result elsewhere"},
     {"withy fmt - < fly.txtpb", "from standard input to standard output"},
 };
 

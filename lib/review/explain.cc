@@ -10,6 +10,8 @@
 namespace withy {
 namespace {
 
+constexpr int kSeverityWidth = 7;  // "warning"; codes are never declared as 'cannot tell'
+
 std::string Paragraph(std::string_view heading, std::string_view text, const TextStyle& style) {
   std::string paragraph = absl::StrCat("\n", Painted(heading, Ink::kStrong, style), "\n");
   for (const std::string& line : Wrapped(text, style.width - 2)) absl::StrAppend(&paragraph, "  ", line, "\n");
@@ -32,8 +34,12 @@ std::string CodeListText(const std::vector<Code>& codes, const TextStyle& style)
   for (const Code& code : codes) name_width = std::max(name_width, DisplayWidth(code.name));
   std::string text;
   for (const Code& code : codes) {
-    absl::StrAppend(&text, Painted(PaddedRight(code.name, name_width), Ink::kStrong, style), "  ",
-                    PaddedRight(SeverityName(code.severity), 7), "  ", std::string(code.summary), "\n");
+    std::string left = Painted(PaddedRight(code.name, name_width), Ink::kStrong, style) + "  " +
+                       PaddedRight(SeverityName(code.severity), kSeverityWidth) + "  ";
+    for (const std::string& line : Wrapped(code.summary, style.width - name_width - kSeverityWidth - 4)) {
+      absl::StrAppend(&text, left, line, "\n");
+      left = std::string(static_cast<std::size_t>(name_width + kSeverityWidth + 4), ' ');
+    }
   }
   return text;
 }

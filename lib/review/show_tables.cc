@@ -22,6 +22,13 @@ const v1::Part* PartById(const v1::Design& design, const std::string& id) {
   return nullptr;
 }
 
+// "module" of handle.parts[module], "module counterweight" of what lies inside it.
+std::string MassLabel(const v1::PlacedPart& part) {
+  if (part.id().empty()) return part.at();
+  std::size_t inside = part.at().find("[" + part.id() + "].");
+  return inside == std::string::npos ? part.id() : part.id() + " " + part.at().substr(inside + part.id().size() + 3);
+}
+
 }  // namespace
 
 std::string SectionsTable(const v1::Report& report, const ShowOptions& options) {
@@ -107,7 +114,7 @@ std::string WrapsTable(const v1::Report& report, const ShowOptions& options) {
 std::string MassTable(const v1::Report& report, const ShowOptions& options) {
   TextTable table({{"part", Align::kLeft}, {"mass g"}, {"centre " + UnitName(options.units)}, {"mass is", Align::kLeft}});
   for (const v1::PlacedPart& part : report.balance().parts()) {
-    table.AddRow({part.id().empty() ? part.at() : part.id(),
+    table.AddRow({MassLabel(part),
                   UncertainText(WITHY_FIGURE(part, mass_g), WITHY_FIGURE(part, mass_plus_minus_g), 2),
                   AlongText(WITHY_FIGURE(part, center_mm), options.units), part.mass_from()});
   }

@@ -13,7 +13,7 @@ namespace withy {
 // One code: name, severity and since when, summary, why it matters, what to do. Ends with a line end.
 std::string ExplainText(const Code& code, const TextStyle& style);
 
-// One line per code: name, severity, summary.
+// A table: name, severity, summary, the summary wrapped under itself.
 std::string CodeListText(const std::vector<Code>& codes, const TextStyle& style);
 
 // The same as a JSON array of objects with `code`, `severity`, `summary`, `why`, `action` and `since`.
