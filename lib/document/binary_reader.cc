@@ -25,10 +25,8 @@ void ReadBinary(Reading* reading, google::protobuf::Message* root) {
   if (IsPlainlySound(info, reading->bytes(), reading->limits()) && Parse(*reading, root)) {
     return reading->positions.FillWhenAsked();
   }
-  BinaryWalker(info, reading).Walk();
-  if (reading->stopped() || Parse(*reading, root)) return;
-  // Text that is not UTF-8 has been reported with its place; the parser refuses it too.
-  if (reading->readable()) reading->Report(kWireFormat, {}, 0, "the bytes cannot be parsed");
+  if (!BinaryWalker(info, reading).Walk() || Parse(*reading, root)) return;
+  reading->Report(kWireFormat, {}, 0, "the bytes cannot be parsed");
 }
 
 }  // namespace withy

@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <vector>
 
+#include "utf8.h"
+
 namespace withy {
 namespace {
 
@@ -66,7 +68,8 @@ bool Screen::Value(const FieldInfo& field, const Byte** at, const Byte* end, int
     case 2:
       if (!ReadVarint(at, end, &number) || number > static_cast<std::uint64_t>(end - *at)) return false;
       *at += number;
-      return field.message == nullptr || Message(*field.message, *at - number, *at, depth + 1);
+      if (field.message != nullptr) return Message(*field.message, *at - number, *at, depth + 1);
+      return IsUtf8({reinterpret_cast<const char*>(*at - number), number});
     default:
       return false;
   }

@@ -12,8 +12,7 @@
 namespace withy {
 
 // True where the bytes are one message of this type in which the walk (binary_walker.h) would find no fault and no
-// unknown field, text that is not UTF-8 aside (the parser finds that). False where it would, or where it takes the walk
-// to tell.
+// unknown field. False where it would, or where it takes the walk to tell.
 bool IsPlainlySound(const MessageInfo& root, std::string_view bytes, const ReadLimits& limits);
 
 }  // namespace withy

@@ -40,7 +40,7 @@ bool Fits(const FieldInfo& field, std::uint64_t value) {
 
 }  // namespace
 
-void BinaryWalker::Walk() {
+bool BinaryWalker::Walk() {
   ends_.push_back(static_cast<std::uint32_t>(bytes_.size()));
   while (!reading_.stopped()) {
     if (at_ < ends_.back()) {
@@ -48,9 +48,10 @@ void BinaryWalker::Walk() {
       continue;
     }
     ends_.pop_back();
-    if (ends_.empty()) return;
+    if (ends_.empty()) return parseable_;
     trail_.Close(at_);
   }
+  return false;
 }
 
 // --- fields ---
@@ -59,6 +60,7 @@ void BinaryWalker::ReadField() {
   const std::uint32_t tag_offset = at_;
   std::uint32_t number = 0, wire_type = 0;
   if (!ReadTag(&number, &wire_type)) return;
+  if (wire_type == kEndGroup) return Damaged(kWireFormat, tag_offset, "a group ends that was not begun");
   const FieldInfo* field = trail_.info().FindNumber(number);
   if (field == nullptr) return ReadUnknown(number, wire_type, tag_offset);
   ReadKnown(*field, wire_type, tag_offset);
@@ -70,10 +72,10 @@ void BinaryWalker::ReadKnown(const FieldInfo& field, std::uint32_t wire_type, st
     reading_.Report(kWireFormat, trail_.PathOfMessage().Field(field.name), tag_offset,
                     absl::StrCat("`", std::string(field.name), "` is written with wire type ", wire_type,
                                  " where the schema has ", field.wire_type));
-    return SkipValue(static_cast<std::uint32_t>(field.number), wire_type);
+    return SkipKnown(field, wire_type);
   }
   if (packed) return ReadPacked(field);
-  if (!trail_.Begin(field, tag_offset)) return SkipValue(static_cast<std::uint32_t>(field.number), wire_type);
+  if (!trail_.Begin(field, tag_offset)) return SkipKnown(field, wire_type);
   switch (wire_type) {
     case kVarint:
       return ReadVarintField(field);
@@ -97,6 +99,7 @@ void BinaryWalker::ReadLengthDelimited(const FieldInfo& field, std::uint32_t tag
   const bool is_text = field.field->type() == FieldDescriptor::TYPE_STRING;
   if (const std::size_t valid = is_text ? ValidUtf8Prefix(text) : text.size(); valid != text.size()) {
     reading_.Report(kNotUtf8, trail_.PathOfField(), at_ + valid, "text that is not valid UTF-8");
+    parseable_ = false;
   }
   trail_.NoteText(text);
   at_ = end;
@@ -165,9 +168,15 @@ void BinaryWalker::SkipValue(std::uint32_t number, std::uint32_t wire_type) {
       return;
     case kGroup:
       return SkipGroup(number);
-    default:
-      return Damaged(kWireFormat, at_, "a group ends that was not begun");
+    default:  // the end of a group has been dealt with where its tag was read
+      return;
   }
+}
+
+void BinaryWalker::SkipKnown(const FieldInfo& field, std::uint32_t wire_type) {
+  const std::uint32_t begin = at_;
+  SkipValue(static_cast<std::uint32_t>(field.number), wire_type);
+  if (wire_type == kLength && !IsUtf8(bytes_.substr(begin, at_ - begin))) parseable_ = false;
 }
 
 void BinaryWalker::SkipGroup(std::uint32_t number) {

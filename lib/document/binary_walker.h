@@ -22,8 +22,9 @@ class BinaryWalker {
       : reading_(*reading), bytes_(reading->bytes()), trail_(root, reading) {}
 
   // Walks all of the bytes as one message. Where the wire format itself is damaged the reading is stopped, for nothing
-  // after that place can be trusted; other faults do not stop it. The source map is filled.
-  void Walk();
+  // after that place can be trusted; other faults do not stop it. The source map is filled. False where the parser
+  // would not take the bytes: they are damaged, or text in them is not UTF-8.
+  bool Walk();
 
  private:
   void ReadField();
@@ -36,6 +37,8 @@ class BinaryWalker {
   // Skips a value of that wire type; the fields of a group one by one.
   void SkipValue(std::uint32_t number, std::uint32_t wire_type);
   void SkipGroup(std::uint32_t number);
+  // The same for a refused value of a known field, in which text that is not UTF-8 would trouble the parser.
+  void SkipKnown(const FieldInfo& field, std::uint32_t wire_type);
 
   // Each is false (reported, stopped) where the bytes end too early or make no sense.
   bool ReadTag(std::uint32_t* number, std::uint32_t* wire_type);
@@ -48,6 +51,7 @@ class BinaryWalker {
   std::string_view bytes_;
   FieldTrail trail_;
   std::uint32_t at_ = 0;
+  bool parseable_ = true;
   std::vector<std::uint32_t> ends_;  // of the messages that are open
 };
 

@@ -51,6 +51,11 @@ bool JsonHandler::BeginValue(std::uint32_t offset) {
   return false;
 }
 
+FieldPath JsonHandler::PathOfValue() const {
+  const bool has_field = !levels_.empty() && level() == Level::kMessage && field_ != nullptr && !extension_.active();
+  return has_field && !skipping() ? PathOfMessage().Field(field_->name) : PathOfMessage();
+}
+
 void JsonHandler::EndValue(std::uint32_t offset) {
   if (level() == Level::kMap) sink_.Close(offset);
 }

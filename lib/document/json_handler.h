@@ -29,8 +29,9 @@ class JsonHandler {
   void StartArray(std::uint32_t offset);
   void EndArray(std::uint32_t offset);
 
-  // Of the object that is open, for errors of grammar.
+  // For errors of grammar: of the object that is open, and of the value that was to come in it.
   FieldPath PathOfMessage() const { return sink_.trail().PathOfMessage(); }
+  FieldPath PathOfValue() const;
 
  private:
   enum class Level { kMessage, kList, kMap };

@@ -116,10 +116,11 @@ void ReportGrammar(Reading* reading, const JsonHandler& handler, rapidjson::Pars
   const std::string_view bytes = reading->bytes();
   const bool ended = offset >= bytes.size();
   const bool number = code == rapidjson::kParseErrorNumberTooBig;
+  const bool value = number || code == rapidjson::kParseErrorValueInvalid;
   reading->Report(ended    ? kTruncated
                   : number ? kBadNumber
                            : kSyntax,
-                  handler.PathOfMessage(), offset,
+                  value ? handler.PathOfValue() : handler.PathOfMessage(), offset,
                   absl::StrCat(ProblemOf(code), ended ? ", found the end of the file" : ""),
                   ended ? "" : AdviceFor(bytes.substr(offset)));
 }

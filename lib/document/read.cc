@@ -118,7 +118,7 @@ std::string FormatOf(const Document& document) {
 
 // Judges `format` of a design that was read by the current schema.
 void CheckFormat(Reading& reading, const Document& document) {
-  const std::string& format = document.design.format();
+  const std::string format = FormatOf(document);
   if (FormatVersion(format) == kCurrent) return;
   const FieldPath at = FieldPath().Field("format");
   const std::size_t offset = PlaceOfFormat(reading.positions, document).offset;
