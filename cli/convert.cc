@@ -14,7 +14,7 @@ namespace {
 constexpr Example kExamples[] = {
     {"withy convert casting.txtpb -o casting.json", "the form follows the ending: .txtpb, .json, .binpb"},
     {"withy convert casting.txtpb --to json", "to standard output"},
-    {"withy convert --format-version 0 --drop-unknown fly.txtpb -o old.txtpb", "for a program that reads version 0"},
+    {"withy convert --format-version 0 --drop-unknown fly.txtpb -o page.txtpb", "for a program that reads version 0"},
 };
 
 constexpr OptionSpec kOptions[] = {

@@ -9,8 +9,8 @@ namespace withy {
 namespace {
 
 constexpr Example kExamples[] = {
-    {"withy plugin test house-rules", "run its cases"},
-    {"withy plugin test --accept house-rules", "take what comes out as expected from now on"},
+    {"withy plugin new first && withy plugin test first", "begin a plugin, and run the cases it begins with"},
+    {"withy plugin new second && withy plugin test --accept second", "take what comes out as expected from now on"},
 };
 
 constexpr OptionSpec kOptions[] = {

@@ -47,11 +47,13 @@ void LoadUsers(FoundPlugins& found) {
   for (PluginSource& plugin : *plugins) found.plugins.push_back(std::move(plugin));
 }
 
-// "  --set paper=string   size of the page (A4)".
-std::string SettingText(const PluginOption& option) {
-  std::string text = absl::StrCat("  --set ", Visible(option.name), "=", Visible(option.type), "  ", Visible(option.summary));
-  if (option.has_default) absl::StrAppend(&text, " (", Visible(option.default_value), ")");
-  return text + "\n";
+// "  --set paper=string", and under it "size of the page (A4)".
+std::string SettingText(const PluginOption& option, const TextStyle& style) {
+  std::string text = absl::StrCat("  --set ", Visible(option.name), "=", Visible(option.type), "\n");
+  std::string summary = option.summary;
+  if (option.has_default) absl::StrAppend(&summary, " (", option.default_value, ")");
+  for (const std::string& line : Wrapped(summary, style.width - 8)) absl::StrAppend(&text, "        ", line, "\n");
+  return text;
 }
 
 absl::Status CheckSetting(const FoundEntry& found, const std::string& name, const std::string& value) {
@@ -161,7 +163,7 @@ int HelpForEntry(PluginEntry::Kind kind, const Options& options, Io& io) {
   }
   io.Out(absl::StrCat("\nSettings of ", Visible(found->entry.name), "\n"));
   if (found->entry.options.empty()) io.Out("  none\n");
-  for (const PluginOption& option : found->entry.options) io.Out(SettingText(option));
+  for (const PluginOption& option : found->entry.options) io.Out(SettingText(option, io.out_style()));
   return kDone;
 }
 

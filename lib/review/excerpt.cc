@@ -63,9 +63,9 @@ Window WindowAround(const std::vector<Glyph>& glyphs, std::size_t place, int wid
     }
   }
   window.to = window.from;
-  for (int used = 0; window.to < glyphs.size() && used + glyphs[window.to].width <= room;) {
-    used += glyphs[window.to++].width;
-  }
+  int used = 0;
+  while (window.to < glyphs.size() && used + glyphs[window.to].width <= room) used += glyphs[window.to++].width;
+  while (window.from > 0 && used + glyphs[window.from - 1].width <= room) used += glyphs[--window.from].width;
   window.cut_before = window.from > 0;
   window.cut_after = window.to < glyphs.size();
   return window;

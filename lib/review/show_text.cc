@@ -55,7 +55,7 @@ std::string AgainstTarget(double short_mm, LengthUnits units) {
 
 std::string Pieces(const v1::SectionsReport& sections, LengthUnits units) {
   std::string text = Counted(static_cast<int>(sections.pieces()), "piece");
-  if (!sections.has_packed_length_mm()) return text;
+  if (sections.pieces() == 1 || !sections.has_packed_length_mm()) return text;
   return absl::StrCat(text, ", the longest ", AlongText(sections.packed_length_mm(), std::nullopt, units));
 }
 
