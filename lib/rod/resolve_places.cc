@@ -38,6 +38,7 @@ class Places {
       const Part& part = rod_.handle.parts[i];
       if (Positive(part.length)) length_[parts_ + i] = r.Input(*part.length);
     }
+    for (int i = guides_; i < wraps_; ++i) length_[i] = Uncertain(0);  // of a guide the ring's plane is placed
     for (std::size_t i = 0; i < rod_.wraps.size(); ++i) {
       if (rod_.wraps[i].length) length_[wraps_ + i] = Uncertain(rod_.wraps[i].length->meters());
     }
@@ -162,6 +163,7 @@ class Places {
     const v1::Place* place = PlaceOf(node);
     Along start = place ? FromPlace(*place, length_[node]) : WithoutPlace(node);
     StartOf(node) = Complete(std::move(start));
+    if (place && node >= guides_ && node < wraps_) CountFromTip(rod_.guides[node - guides_]);
     if (node >= wraps_ && node < inscriptions_ && !length_[node]) {  // some take their length from what they are on
       if (const auto& length = rod_.wraps[node - wraps_].length) length_[node] = Uncertain(length->meters());
     }
@@ -202,6 +204,20 @@ class Places {
     if (!guide.from_tip) return {};
     const Uncertain from_tip = r_.Input(*guide.from_tip);
     return Along{rod_.tip_ring_m, datums_.tip_ring_on_blank_m}.Moved(-from_tip);
+  }
+
+  // Of a guide that the log moved: the trade's number that belongs to its new place.
+  void CountFromTip(Guide& guide) const {
+    std::optional<Uncertain> from_tip;
+    if (rod_.tip_ring_m && guide.ring.from_butt_m) {
+      from_tip = *rod_.tip_ring_m - *guide.ring.from_butt_m;
+    } else if (datums_.tip_ring_on_blank_m && guide.ring.on_blank_m) {
+      from_tip = *datums_.tip_ring_on_blank_m - *guide.ring.on_blank_m;
+    }
+    guide.from_tip.reset();
+    if (!from_tip) return;
+    guide.from_tip = Known<Length>{Length::Meters(from_tip->value()), std::nullopt, Source::kMeasured,
+                                   guide.at.Field("from_tip")};
   }
 
   Along FromPlace(const v1::Place& place, const std::optional<Uncertain>& length) {

@@ -109,6 +109,7 @@ void SettleAgainstCap(Resolver& r, const RestPlan& plan, const PlacedPart& part)
     return;
   }
   rod.blank_butt_m = plan.part >= 0 ? *part.start_m + *part.length_m : Uncertain(0);
+  if (rod.blank.assembled.empty()) return;
   r.Assume(rod.handle.at.Field("blank_butt_from_butt"), absl::StrFormat("%.1f mm", rod.blank_butt_m->value() * 1000),
            plan.part >= 0 ? "the blank runs through the handle up to the butt cap"
                           : "without a butt cap the blank runs through to the butt end");

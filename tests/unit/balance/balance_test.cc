@@ -1,0 +1,141 @@
+// Balance worked by hand, and against the moments of the same bodies added up another way.
+#include "withy/balance/balance.h"
+
+#include <cmath>
+
+#include "gmock/gmock.h"
+#include "gtest/gtest.h"
+
+#include "support/rod_of.h"
+
+namespace withy::testing {
+namespace {
+
+BalanceAnswers BalanceOf(const Rod& rod) {
+  Inputs inputs = rod.inputs;
+  const SectionsAnswers sections = ComputeSections(rod, inputs);
+  const FitAnswers fit = ComputeFit(rod, sections);
+  return ComputeBalance(rod, sections, fit, ComputeWraps(rod), inputs);
+}
+
+// A straight blank of 40 g, 2000 mm, from 10 mm up; cap 10 g on the first 10 mm; one guide of 2 g, 500 mm below the tip.
+//   mass 52 g; moment 10 x 5 + 40 x 1010 + 2 x 1510 = 43 470 g mm; balance 835.96 mm.
+const char kRod[] = R"(
+blank { sections { id: "s" length { mm: 2000 } mass { g: 40 plus_minus: 0.3 source: MEASURED }
+  balance_from_butt { mm: 1000 plus_minus: 2 }
+  taper { stations { at { mm: 0 } outer { mm: 8 } wall { mm: 1 } } stations { at { mm: 2000 } outer { mm: 8 } } } } }
+guide_models { id: "m" mass { g: 2 plus_minus: 0 } }
+guides { id: "g" model: "m" from_tip { mm: 500 } }
+)";
+const char kCap[] = R"(parts { id: "cap" kind: "butt_cap" length { mm: 10 } mass { g: 10 plus_minus: 0.1 } })";
+
+Rod WithHandle(const std::string& more, const std::string& parts = "") {
+  return RodOf(std::string(kRod) + "handle {" + kCap + parts + "}" + more);
+}
+
+TEST(ComputeBalance, MassAndBalancePoint) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(""));
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 52, 1e-9);
+  EXPECT_NEAR(answers.balance_m->value() * 1000, 43470.0 / 52, 1e-6);
+  EXPECT_NEAR(answers.mass_kg->plus_minus() * 1000, std::hypot(0.3, 0.1), 1e-9);
+}
+
+// Derivatives by hand: of x = S/M to the blank's mass (1010 - x)/M, to its balance point 40/M, to the cap's mass (5 - x)/M.
+TEST(ComputeBalance, UncertaintyToFirstOrder) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(""));
+  const double x = 43470.0 / 52;
+  const double expected = std::sqrt(std::pow(0.3 * (1010 - x) / 52, 2) + std::pow(2 * 40.0 / 52, 2) +
+                                    std::pow(0.1 * (5 - x) / 52, 2));
+  EXPECT_NEAR(answers.balance_m->plus_minus() * 1000, expected, 1e-6);
+}
+
+// A reel of 200 g at 100 mm, held at 120: moment g x (0.052 x (0.83596 - 0.12) + 0.2 x (0.1 - 0.12)), tip-heavy.
+TEST(ComputeBalance, WithTheReel) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(R"(intent { holding_point_from_butt { mm: 120 }
+    reel { mass { g: 200 plus_minus: 1 } foot_center_from_butt { mm: 100 } } })"));
+  EXPECT_NEAR(answers.mass_with_reel_kg->value() * 1000, 252, 1e-9);
+  EXPECT_NEAR(answers.balance_with_reel_m->value() * 1000, (43470.0 + 20000) / 252, 1e-6);
+  EXPECT_NEAR(answers.moment_about_hold_n_m->value(), 9.80665 * (43470e-6 - 0.052 * 0.12 + 0.2 * -0.02), 1e-9);
+}
+
+// About the hold: the blank m L^2/12 + m r^2/4 (1 + (6/8)^2) + m 890^2, the cap as a rod of 10 mm, the guide as a point.
+TEST(ComputeBalance, Inertia) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("intent { holding_point_from_butt { mm: 120 } }"));
+  const double blank = 0.040 * (4.0 / 12 + 0.004 * 0.004 / 4 * (1 + 36.0 / 64) + 0.89 * 0.89);
+  const double cap = 0.010 * (0.01 * 0.01 / 12 + 0.115 * 0.115);
+  const double guide = 0.002 * 1.39 * 1.39;
+  EXPECT_NEAR(*answers.inertia_about_hold_kg_m2, blank + cap + guide, 1e-12);
+}
+
+TEST(ComputeBalance, WhatHasNoMassKeepsTheSumOpen) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("", "parts { id: \"check\" kind: \"winding_check\" length { mm: 3 } }"));
+  EXPECT_FALSE(answers.mass_kg);
+  EXPECT_FALSE(answers.balance_m);
+  ASSERT_EQ(answers.unknowns.size(), 1u);  // no reel is asked for before the rod's own mass is known
+  EXPECT_EQ(answers.unknowns[0].figure, "balance.mass_g");
+  EXPECT_EQ(answers.unknowns[0].measure, "weigh handle.parts[check]");
+}
+
+// A cork cone 30 to 20 mm over 100 mm, bore 10: pi/12 x 100 (900 + 600 + 400) - pi/4 x 100 x 100 mm3 at 0.2 g/cm3.
+TEST(ComputeBalance, APartWithoutMassIsWeighedByItsShape) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("", R"(parts { id: "grip" length { mm: 100 } density { g_per_cm3: 0.2 }
+    outer { at { mm: 0 } diameter { mm: 30 } } outer { at { mm: 100 } diameter { mm: 20 } }
+    bore { at { mm: 0 } diameter { mm: 10 } } })"));
+  const double volume = M_PI / 12 * 100 * 1900 - M_PI / 4 * 100 * 100;
+  const Contribution& grip = answers.parts[2];
+  EXPECT_EQ(grip.id, "grip");
+  EXPECT_NEAR(grip.mass_kg->value() * 1e6, volume * 0.2, 1e-6);
+  EXPECT_EQ(grip.mass_from, Source::kComputed);
+}
+
+// 7 weights of 10 g, 9 mm long, 5 mm across, three abreast in a cavity 11 mm wide that begins at 20 mm: layers of 3, 3, 1 at
+// 4.5, 13.5 and 22.5 mm: (3 x 4.5 + 3 x 13.5 + 22.5) / 7 = 10.929 mm.
+TEST(ComputeBalance, Counterweights) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("", R"(parts { id: "butt" length { mm: 100 } mass { g: 30 }
+    cavity { at { mm: 20 } length { mm: 60 } diameter { mm: 11 } }
+    weights { count: 7 unit_mass { g: 10 } unit_length { mm: 9 } unit_diameter { mm: 5 } } })"));
+  const Contribution& weights = answers.parts[3];
+  EXPECT_NEAR(weights.mass_kg->value() * 1000, 70, 1e-9);
+  EXPECT_NEAR(weights.center_m->value() * 1000, 10 + 20 + 76.5 / 7, 1e-6);
+}
+
+// A measured total of two models of printed guides moves the guides, not the blank.
+TEST(ComputeBalance, GuidesWeighedTogether) {
+  const Rod rod = RodOf(std::string(kRod) + R"(
+    guide_models { id: "n" mass { g: 4 plus_minus: 0.2 } }
+    guide_models { id: "o" mass { g: 3 plus_minus: 0.1 } }
+    guides { id: "h" model: "n" from_tip { mm: 400 } }
+    guides { id: "i" model: "o" from_tip { mm: 300 } }
+    log { weighed { what: ["h", "i"] mass { g: 7.5 plus_minus: 0.05 } } })");
+  const BalanceAnswers answers = BalanceOf(rod);
+  EXPECT_NEAR(answers.parts[2].mass_kg->value() * 1000, 4.4, 1e-9);  // 0.5 g shared 4 : 1
+  EXPECT_NEAR(answers.parts[3].mass_kg->value() * 1000, 3.1, 1e-9);
+}
+
+TEST(ComputeBalance, RemainderAgainstTheScales) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("log { weighed { mass { g: 53.5 plus_minus: 0.1 } } }"));
+  ASSERT_TRUE(answers.remainder_kg);
+  EXPECT_NEAR(answers.remainder_kg->value() * 1000, 1.5, 1e-9);
+}
+
+// Equal circles in a circle: two need twice their diameter, three 1 + 2/sqrt 3 = 2.1547, four 2.4142, five 2.7013, seven 3;
+// six fit no sooner than seven.
+TEST(UnitsSideBySide, PacksCircles) {
+  // Seen through the balance point: n + 1 units in layers of n put one unit into the second layer.
+  const auto center = [](double bore, int count) {
+    const BalanceAnswers answers = BalanceOf(WithHandle("", "parts { id: \"b\" length { mm: 100 } mass { g: 1 } cavity { at { mm: 0 } "
+        "length { mm: 90 } diameter { mm: " + std::to_string(bore) + " } } weights { count: " + std::to_string(count) +
+        " unit_mass { g: 1 } unit_length { mm: 2 } unit_diameter { mm: 10 } } }"));
+    return answers.parts[3].center_m->value() * 1000 - 10;
+  };
+  EXPECT_NEAR(center(19.99, 2), 2, 1e-9);     // one behind the other
+  EXPECT_NEAR(center(20, 2), 1, 1e-9);        // abreast
+  EXPECT_NEAR(center(21.54, 3), 5.0 / 3, 1e-9);
+  EXPECT_NEAR(center(21.55, 3), 1, 1e-9);
+  EXPECT_NEAR(center(24.15, 4), 1, 1e-9);
+  EXPECT_NEAR(center(29.99, 7), (5 + 6) / 7.0, 1e-9);
+  EXPECT_NEAR(center(30, 7), 1, 1e-9);
+}
+
+}  // namespace
+}  // namespace withy::testing

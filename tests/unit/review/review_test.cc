@@ -1,0 +1,97 @@
+// The review as a whole: order of findings, waivers, verdict, and that any design at all is survived.
+#include "withy/review/review.h"
+
+#include <cmath>
+
+#include "gmock/gmock.h"
+#include "gtest/gtest.h"
+
+#include "support/rod_of.h"
+
+namespace withy::testing {
+namespace {
+
+using ::testing::Contains;
+using ::testing::Not;
+
+Review ReviewOf(const std::string& text) {
+  const ReadResult read = ReadText(text);
+  Review review = ReviewDesign(read);
+  ApplyWaivers(*read.document, {}, review);
+  return review;
+}
+
+// Two sections and no joint: rod/joint-missing, cannot tell.
+const char kNoJoint[] = R"(blank {
+  sections { id: "a" length { mm: 1000 } }
+  sections { id: "b" length { mm: 1000 } }
+})";
+
+TEST(Waivers, TakeAFindingOut) {
+  const Review review =
+      ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[b]\" }");
+  EXPECT_THAT(CodesIn(review.findings), Not(Contains("rod/joint-missing")));
+  ASSERT_THAT(CodesIn(review.waived), Contains("rod/joint-missing"));
+  EXPECT_EQ(review.waived[0].related[0].ToString(), "waivers[0]");
+}
+
+TEST(Waivers, ElsewhereWaiveNothingAndAreUnused) {
+  const Review review =
+      ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[a]\" }");
+  EXPECT_THAT(CodesIn(review.findings), Contains("rod/joint-missing"));
+  EXPECT_THAT(CodesIn(review.findings), Contains("review/unused-waiver"));
+}
+
+TEST(Waivers, WithoutAReasonDoNotCount) {
+  const Review review = ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" }");
+  EXPECT_THAT(CodesIn(review.findings), Contains("rod/joint-missing"));
+}
+
+TEST(Waivers, CoverTheFindingsOfPlugins) {
+  const ReadResult read = ReadText(std::string(kNoJoint) + "waivers { code: \"club/short-rod\" reason: \"a child's rod\" }");
+  Review review = ReviewDesign(read);
+  Finding finding;
+  finding.code = "club/short-rod";
+  ApplyWaivers(*read.document, {finding}, review);
+  EXPECT_THAT(CodesIn(review.waived), Contains("club/short-rod"));
+  EXPECT_THAT(CodesIn(review.findings), Not(Contains("review/unused-waiver")));
+}
+
+TEST(Verdict, WorstFirst) {
+  Review review;
+  EXPECT_EQ(VerdictOf(review, Severity::kError).kind, Verdict::Kind::kClean);
+  review.findings.resize(2);
+  review.findings[0].severity = Severity::kCannotTell;
+  review.findings[1].severity = Severity::kWarning;
+  EXPECT_EQ(VerdictOf(review, Severity::kError).kind, Verdict::Kind::kCannotTell);
+  EXPECT_EQ(VerdictOf(review, Severity::kWarning).kind, Verdict::Kind::kFindings);
+  EXPECT_EQ(VerdictOf(review, Severity::kError).warnings, 1);
+  EXPECT_EQ(VerdictOf(review, Severity::kError).cannot_tell, 1);
+}
+
+TEST(Review, FindingsStandInTheOrderOfTheFile) {
+  const Review review = ReviewOf(std::string(kNoJoint) + R"(
+    waivers { code: "rod/broken" reason: "x" }
+    waivers { code: "rod/place-cycle" reason: "x" })");
+  const std::vector<std::string> codes = CodesIn(review.findings);
+  const auto joint = std::find(codes.begin(), codes.end(), "rod/joint-missing");
+  const auto waiver = std::find(codes.begin(), codes.end(), "review/unused-waiver");
+  ASSERT_TRUE(joint != codes.end() && waiver != codes.end());
+  EXPECT_LT(joint - codes.begin(), waiver - codes.begin());
+}
+
+TEST(Review, OfAnUnreadableDesignHasTheFindingsOfReading) {
+  const ReadResult read = ReadDesign("test", "blank { sections {");
+  ASSERT_FALSE(read.document);
+  EXPECT_EQ(ReviewDesign(read).findings.size(), read.findings.size());
+}
+
+TEST(FindCode, NamesTheNearest) {
+  std::string nearest;
+  EXPECT_EQ(FindCode("rod/place-cycel", &nearest), nullptr);
+  EXPECT_EQ(nearest, "rod/place-cycle");
+  EXPECT_NE(FindCode("rod/place-cycle", nullptr), nullptr);
+}
+
+}  // namespace
+}  // namespace withy::testing
