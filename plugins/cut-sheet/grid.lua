@@ -4,6 +4,8 @@ local kinds = require "kinds"
 
 local M = {}
 
+local WHOLE = 40 -- rows that a page holds in any case: such a list is not parted
+
 local e = html.element
 
 local function class_of(cell_class, column)
@@ -52,9 +54,10 @@ function M.section(list, ...)
     for i, row in ipairs(list.rows) do
       rows[i] = body_row(list, row)
     end
-    content = { e("table", {}, head(list), e("tbody", {}, rows)), list.note and e("p", { class = "note" }, list.note) }
+    local shown = e("table", { class = list.fine and "fine" or nil }, head(list), e("tbody", {}, rows))
+    content = { shown, list.note and e("p", { class = "note" }, list.note) }
   end
-  local class = #list.rows <= 12 and "whole" or nil
+  local class = #list.rows == 0 and "none" or #list.rows <= WHOLE and "whole" or nil
   return e("section", { class = class }, e("h2", {}, list.title, datum(list)), content, ...)
 end
 

@@ -90,21 +90,22 @@ end
 
 -- Narrow lists that follow one another stand in two columns. The cautions stand before the handle, where glue begins.
 local function sections(lists)
-  local result, beside = {}, nil
+  local result, beside = {}, {}
+  local function flush()
+    result[#result + 1] = #beside > 0 and e("div", { class = "beside" }, beside) or nil
+    beside = {}
+  end
   for _, list in ipairs(lists) do
     local section = grid.section(list, stages(list))
-    if list.narrow and #list.rows <= 40 then
-      beside = beside or {}
+    if list.narrow then
       beside[#beside + 1] = section
     else
-      if beside then
-        result[#result + 1] = e("div", { class = "beside" }, beside)
-        beside = nil
-      end
+      flush()
       result[#result + 1] = list.title == "Handle" and caution_box() or nil
       result[#result + 1] = section
     end
   end
+  flush()
   return result
 end
 

@@ -21,7 +21,7 @@ h1 { font-size: 21pt; line-height: 1.1; margin: .5mm 0 1.6mm; letter-spacing: -.
 .strip { margin: 2.2mm 0 0; }
 .strip svg { display: block; width: 100%; height: auto; }
 .rule { margin: 1.2mm 0 0; padding: 1.3mm 0 1.4mm; border-top: .5pt solid #000; border-bottom: .5pt solid #000; }
-section { margin-top: 3.8mm; }
+section { margin-top: 3.2mm; }
 h2 { display: flex; align-items: baseline; gap: 3mm; margin: 0 0 .6mm; font-size: 11.5pt; line-height: 1.2;
      break-after: avoid; }
 h2 span { font-size: 7.4pt; font-weight: normal; }
@@ -44,11 +44,15 @@ td.u { font-style: italic; white-space: nowrap; }
 .box { display: inline-block; width: 3mm; height: 3mm; border: .8pt solid #000; vertical-align: -.35mm; }
 .note { margin: 1mm 0 0; }
 .whole { break-inside: avoid; }
-.beside { columns: 2; column-gap: 8mm; margin-top: 3.8mm; }
-.beside section { break-inside: avoid; margin: 0; padding-bottom: 3.8mm; }
+.none { display: flex; align-items: baseline; gap: 3mm; }
+.none h2 { break-after: auto; }
+.none .note { margin: 0; }
+.beside { columns: 2; column-gap: 8mm; margin-top: 3.2mm; }
+.beside section { margin: 0; padding-bottom: 3.2mm; }
 .beside h2 { display: block; }
 .beside h2 span { display: block; }
-.beside td { padding-top: .5mm; padding-bottom: .5mm; }
+.beside td { padding-top: .38mm; padding-bottom: .38mm; }
+.fine td { padding-top: .25mm; padding-bottom: .25mm; font-size: 7.6pt; }
 .beside + section, .beside + .beside { margin-top: 0; }
 .write td { height: 6.4mm; }
 .cautions { border: 1pt solid #000; padding: 1.8mm 2.6mm 2mm; break-inside: avoid; font-size: 8pt; }
@@ -70,7 +74,7 @@ end
 function M.make(paper, head, foot)
   return BASE .. ([[
 @page {
-  size: %smm %smm; margin: 15mm 14mm;
+  size: %smm %smm; margin: 14mm 14mm 13mm;
   @top-left { content: %s; font: 7pt "Liberation Sans", Arimo, Helvetica, Arial, sans-serif; }
   @bottom-left { content: %s; font: 7pt "Liberation Sans", Arimo, Helvetica, Arial, sans-serif; }
   @bottom-right { content: "page " counter(page) " of " counter(pages);

@@ -1,14 +1,21 @@
 -- Everything that was counted, with its mass and how that is known.
 local table_of = require "withy.table"
 
--- One row for all things of one id (the wraps of many feet), in the order met.
+-- "module", or "module, weights" for what is inside it.
+local function name_of(part)
+  local inside = part.at and part.at:match("%]%.([%w_]+)$")
+  return (part.id or "unnamed") .. (inside and ", " .. inside or "")
+end
+
+-- One row for all things of one name (the wraps of many feet), in the order met.
 local function gathered(parts)
   local rows, by_item = {}, {}
   for _, part in ipairs(parts) do
-    local row = by_item[part.id]
+    local name = name_of(part)
+    local row = by_item[name]
     if not row then
-      row = { item = part.id, count = 0, mass = 0, moment = 0, from = part.mass_from }
-      by_item[part.id] = row
+      row = { item = name, count = 0, mass = 0, moment = 0, from = part.mass_from }
+      by_item[name] = row
       rows[#rows + 1] = row
     end
     row.count = row.count + 1
@@ -17,7 +24,7 @@ local function gathered(parts)
   end
   for _, row in ipairs(rows) do
     row.center = row.mass and row.moment and row.mass > 0 and row.moment / row.mass or nil
-    row.count = row.count > 1 and ("%d pieces"):format(row.count) or nil
+    row.item = row.count > 1 and ("%s, %d pieces"):format(row.item, row.count) or row.item
   end
   return rows
 end
@@ -28,14 +35,14 @@ return function(ctx)
   end)
   local total = {
     item = "rod without reel", strong = true,
-    mass = ctx:get("balance.mass_g"), center = ctx:get("balance.balance_from_butt_mm"), from = "all together",
+    mass = ctx:get("balance.mass_g"), center = ctx:get("balance.balance_from_butt_mm"),
   }
   local with_reel = ctx:get("balance.mass_with_reel_g")
   if #rows > 0 then
     rows[#rows + 1] = total
     rows[#rows + 1] = with_reel and {
       item = "rod with reel", strong = true,
-      mass = with_reel, center = ctx:get("balance.balance_with_reel_mm"), from = "all together",
+      mass = with_reel, center = ctx:get("balance.balance_with_reel_mm"),
     }
   end
   return {
@@ -47,7 +54,6 @@ return function(ctx)
       rows = rows,
       columns = {
         { key = "item", title = "part", kind = "text" },
-        { key = "count", title = "", figure = "pieces", kind = "text", optional = true },
         { key = "mass", title = "mass", kind = "mass", strong = true },
         { key = "center", title = "balances at", kind = "length", step = 1, inch = 16 },
         { key = "from", title = "known how", kind = "text", optional = true },

@@ -1,13 +1,13 @@
 -- What is not known, and what was assumed instead.
 
--- "fit.overall_length_mm" -> "fit: overall length".
-local function words(figure)
-  local concern, rest = figure:match("^([%w_]+)%.(.+)$")
-  if not concern then
-    return figure
+-- "fit.overall_length_mm" -> "fit: overall length", "threads[green].material" -> "threads[green]: material".
+local function words(path)
+  local owner, rest = path:match("^([^.]+)%.(.+)$")
+  if not owner then
+    return path
   end
   rest = rest:gsub("%f[_]_mm$", ""):gsub("%f[_]_g$", ""):gsub("%f[_]_ml$", ""):gsub("%f[_]_deg$", "")
-  return concern .. ": " .. rest:gsub("[._]", " ")
+  return owner .. ": " .. rest:gsub("[._]", " ")
 end
 
 return function(ctx)
@@ -16,7 +16,10 @@ return function(ctx)
     unknown[i] = { item = words(entry.figure), measure = entry.measure }
   end
   for i, entry in ipairs(ctx:get("report.assumptions") or {}) do
-    assumed[i] = { item = entry.at, used = entry.used, why = entry.why }
+    assumed[i] = {
+      item = entry.at and words(entry.at) or "everywhere",
+      used = entry.used .. (entry.why and ": " .. entry.why or ""),
+    }
   end
   return {
     {
@@ -32,13 +35,13 @@ return function(ctx)
     },
     {
       title = "Assumed",
+      fine = true,
       datum = "",
       empty = "Nothing was assumed.",
       rows = assumed,
       columns = {
         { key = "item", title = "where", kind = "text" },
-        { key = "used", title = "taken as", kind = "text" },
-        { key = "why", title = "because", kind = "text", optional = true },
+        { key = "used", title = "taken as, and why", kind = "text" },
       },
     },
   }

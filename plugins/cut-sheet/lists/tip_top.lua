@@ -7,7 +7,7 @@ return function(ctx)
       narrow = true,
       datum = "",
       empty = "No tip-top in this design.",
-      note = "Keep it on hot melt, so that it can come off again (common practice).",
+      note = "Hot melt lets it come off again (common practice).",
       rows = tip_top and {
         {
           item = tip_top.id or "tip-top",
