@@ -3,8 +3,8 @@
 --   extensions { key: "house-rules" value { fields { key: "class" value { string_value: "open" } } } }
 --
 -- Every rule has a code, so that a design can waive it: waivers { code: "house-rules/long-butt" reason: "..." }
-local SHORTEST_MM = { open = 6 * 304.8, youth = 5 * 304.8 } -- by class; feet
-local LONGEST_BUTT_MM = 27 * 25.4 -- reel foot to butt end
+local SHORTEST_MM = { open = 1828.8, youth = 1524 } -- by class: 6 ft, 5 ft
+local LONGEST_BUTT_MM = 685.8 -- reel foot to butt end, 27 in
 local HEAVIEST_G_PER_M = 110 -- a rod that is held all day; surf rods are not
 local CLASSES = "open, youth"
 
@@ -26,7 +26,7 @@ end
 
 local function short_rod(ctx)
   local shortest = SHORTEST_MM[class_of(ctx)]
-  local length = ctx:need("fit.overall_length_mm", "the club measures the finished rod")
+  local length = ctx:need("fit.overall_length_mm")
   if shortest and length < shortest then
     ctx:emit {
       at = "intent.overall_length",
@@ -63,7 +63,7 @@ local function few_guides(ctx)
     ctx:emit {
       at = "guides",
       numbers = { guides = guides, feet = feet },
-      message = ("%d guides on a rod of %d ft"):format(guides, feet),
+      message = ("guides: %d on a rod of %d ft"):format(guides, feet),
       help = "Add running guides and look at the line in a static test.",
     }
   end

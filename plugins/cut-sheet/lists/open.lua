@@ -1,12 +1,16 @@
 -- What is not known, and what was assumed instead.
 
+local UNITS = { "mm", "g", "ml", "deg", "hz", "n_m2", "n_m", "kg_m2", "minutes", "celsius" }
+
 -- "fit.overall_length_mm" -> "fit: overall length", "threads[green].material" -> "threads[green]: material".
 local function words(path)
   local owner, rest = path:match("^([^.]+)%.(.+)$")
   if not owner then
     return path
   end
-  rest = rest:gsub("%f[_]_mm$", ""):gsub("%f[_]_g$", ""):gsub("%f[_]_ml$", ""):gsub("%f[_]_deg$", "")
+  for _, unit in ipairs(UNITS) do
+    rest = rest:match("^(.+)_" .. unit .. "$") or rest
+  end
   return owner .. ": " .. rest:gsub("[._]", " ")
 end
 
