@@ -85,7 +85,8 @@ absl::Status RunPlugin(const PluginHostOptions& options, const PluginSource& plu
   }
   ChildRun run = RunChild(options.child_program, RequestFor(options, plugin, task, subject), options.limits, deadline,
                           options.limits.output_bytes + kOverhead);
-  if (absl::Status read = ReadAnswer(run.answer, reader); !read.ok()) return read;
+  absl::Status read = ReadAnswer(run.answer, reader);
+  if (!read.ok() && run.end == ChildRun::End::kDone) return read;
   if (!reader.stopped_at().empty()) {
     return absl::ResourceExhaustedError(absl::StrCat(reader.stopped_at(), ": ran for more than ", options.limits.cpu.count(), " ms"));
   }
