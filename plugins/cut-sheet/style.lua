@@ -63,10 +63,10 @@ td.u { font-style: italic; white-space: nowrap; }
 @media screen { body { max-width: 190mm; margin: 8mm auto; padding: 0 4mm; } }
 ]]
 
--- A CSS string that holds any text: what isn't plain is written by its number.
+-- A CSS string that holds any text: what isn't plain is written by its number, which a space ends.
 local function css_string(s)
   return '"' .. s:gsub("[^%w %.,:;/()+#-]", function(byte)
-    return byte:byte() < 128 and ("\\%06x"):format(byte:byte()) or nil
+    return byte:byte() < 128 and ("\\%x "):format(byte:byte()) or nil
   end) .. '"'
 end
 
