@@ -26,17 +26,22 @@ local function figure(title, shown, small)
   return e("div", {}, e("dt", {}, title), e("dd", {}, shown, e("small", {}, small)))
 end
 
+local function longest_label(pieces)
+  if pieces == 1 then
+    return "in one piece"
+  end
+  return pieces and ("%d pieces, longest"):format(pieces) or "longest piece"
+end
+
 local function figures(ctx)
   local ordered = ctx:get("intent.overall_length")
-  local pieces = ctx:get("sections.pieces")
-  local longest = ctx:get("sections.packed_length_mm")
   local mass = ctx:get("balance.mass_g")
   local list = {
     figure("ordered length", both(ordered and ordered.mm)),
     figure("comes out at", both(ctx:get("fit.overall_length_mm"))),
     figure("blank's butt face at", both(ctx:get("fit.blank_butt_mm"))),
     figure("tip-top's ring centre at", both(ctx:get("fit.tip_ring_mm"))),
-    figure(pieces and pieces > 1 and ("%d pieces, longest"):format(pieces) or "in one piece", both(longest)),
+    figure(longest_label(ctx:get("sections.pieces")), both(ctx:get("sections.packed_length_mm"))),
     figure("rod without reel", mass and text.fixed(mass, 0) .. " g" or "not known", ""),
   }
   return e("dl", { class = "figures" }, list)
