@@ -28,7 +28,11 @@ bool IsUtf8(std::string_view text) {
   return true;
 }
 
-bool IsPlainLine(std::string_view text, std::size_t longest) { return text.size() <= longest && Visible(text) == text; }
+bool IsPlainLine(std::string_view text, std::size_t longest) {
+  if (text.size() > longest) return false;
+  const bool ascii = std::all_of(text.begin(), text.end(), [](unsigned char c) { return absl::ascii_isprint(c); });
+  return ascii || Visible(text) == text;
+}
 
 std::string AsPlainLine(std::string_view text, std::size_t longest) {
   std::string line;

@@ -1,0 +1,2 @@
+-- expect: RESOURCE_EXHAUSTED: endless-load.lua:2: ran for more than
+while true do end
