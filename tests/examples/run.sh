@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# Checks examples/designs and examples/starts with the program $1.
+set -euo pipefail
+withy=$1 examples=$2
+here=$(dirname "$(readlink -f "$0")")
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+for design in "$examples"/designs/*.txtpb; do
+  name=$(basename "$design" .txtpb)
+  "$withy" check --fail-on advice "$design"
+  "$withy" convert "$design" --output "$work/$name.json" --quiet
+  "$withy" show --json "$design" >"$work/$name.report.json"
+  python3 "$here/second_method.py" "$name" "$work/$name.json" "$work/$name.report.json"
+done
+
+# What a starting point can't know yet is no error and no warning: 4 is 'cannot tell'.
+for start in "$examples"/starts/*.txtpb; do
+  status=0
+  "$withy" check --fail-on warning "$start" >"$work/start.txt" || status=$?
+  [ $status = 0 ] || [ $status = 4 ] || { cat "$work/start.txt"; exit 1; }
+  # Lines that begin with #+ are for the builder: with all of them taken in it has to be a design without an error.
+  sed 's/#+ //' "$start" >"$work/filled.txtpb"
+  status=0
+  "$withy" check "$work/filled.txtpb" >"$work/filled.txt" || status=$?
+  [ $status = 0 ] || [ $status = 4 ] || { echo "$start, filled in:"; cat "$work/filled.txt"; exit 1; }
+done
