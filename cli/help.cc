@@ -87,6 +87,31 @@ constexpr std::string_view kStatuses =
     "Exit status: 0 done and clean; 1 findings at or above --fail-on; 2 wrong usage; 3 input unreadable; 4 incomplete (a "
     "plugin failed or a rule could not be judged); 5 output refused or not written; 70 a fault of withy itself.";
 
+// Rows of a Markdown table.
+std::string OptionRows(std::span<const OptionSpec> options) {
+  std::string rows = "| option | |\n|---|---|\n";
+  for (const OptionSpec& option : options) {
+    std::string name(option.name);
+    if (!option.value.empty()) absl::StrAppend(&name, " ", std::string(option.value));
+    absl::StrAppend(&rows, "| `", name, "` | ", std::string(option.summary), " |\n");
+  }
+  return rows;
+}
+
+std::string ManualOf(const Command& command) {
+  std::string text =
+      absl::StrCat("\n## withy ", std::string(command.name), "\n\n", std::string(command.summary), ".\n\n```sh\n");
+  for (const Example& example : command.examples) {
+    absl::StrAppend(&text, "# ", std::string(example.says), "\n", std::string(example.line), "\n");
+  }
+  text += "```\n";
+  if (!command.details.empty()) absl::StrAppend(&text, "\n", std::string(command.details), "\n");
+  for (std::span<const OptionSpec> group : command.options) {
+    if (!group.empty()) absl::StrAppend(&text, "\n", OptionRows(group));
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string ProgramHelp(const TextStyle& style) {
@@ -114,24 +139,12 @@ std::string CommandHelp(const Command& command, const TextStyle& style) {
 std::string GroupHelp(const std::string& word, const TextStyle& style) { return CommandList(word, style); }
 
 std::string Manual() {
-  std::string text;
-  for (const Command* command : Commands()) {
-    absl::StrAppend(&text, "### withy ", std::string(command->name), "\n\n", std::string(command->summary), ".\n\n```sh\n");
-    for (const Example& example : command->examples) {
-      absl::StrAppend(&text, PaddedRight(example.line, 52), "  # ", std::string(example.says), "\n");
-    }
-    absl::StrAppend(&text, "```\n\n");
-    if (!command->details.empty()) absl::StrAppend(&text, std::string(command->details), "\n\n");
-    absl::StrAppend(&text, "| option | |\n|---|---|\n");
-    for (std::span<const OptionSpec> group : command->options) {
-      for (const OptionSpec& option : group) {
-        std::string name(option.name);
-        if (!option.value.empty()) absl::StrAppend(&name, " ", std::string(option.value));
-        absl::StrAppend(&text, "| `", name, "` | ", std::string(option.summary), " |\n");
-      }
-    }
-    text += "\n";
-  }
+  std::string text = absl::StrCat(
+      "# The command line\n\nPrinted by `withy --manual` from the command table; a test compares the two.\n\n",
+      std::string(kWhat), " `withy COMMAND [options] FILE...`; `-` is standard input or output. Results go to standard "
+      "output, all else to standard error.\n\n", std::string(kStatuses), "\n\nEvery command takes:\n\n",
+      OptionRows(CommonOptions()));
+  for (const Command* command : Commands()) text += ManualOf(*command);
   return text;
 }
 

@@ -18,7 +18,7 @@ std::string CommandHelp(const Command& command, const TextStyle& style);
 // What is known of a word that begins several commands ("plugin"): their names and summaries. Empty where none does.
 std::string GroupHelp(const std::string& word, const TextStyle& style);
 
-// All commands as a section in Markdown, for README.md.
+// All commands in Markdown: cli/README.md.
 std::string Manual();
 
 }  // namespace withy
