@@ -10,27 +10,26 @@ namespace withy {
 
 using google::protobuf::UnknownFieldSet;
 
-bool NumberedValueReader::Read(int number, Token* token, UnknownFieldSet* fields) {
-  const bool colon = token->Is(':');
-  if (colon) *token = lexer_.Next();
-  if (token->Is('{') || token->Is('<')) {
+bool NumberedValueReader::Read(int number, UnknownFieldSet* fields) {
+  const bool colon = cursor_.TakeIf(':');
+  if (cursor_.AtOpener()) {
     if (reading_.IsTooDeep(++depth_)) {
-      reading_.ReportTooDeep({}, token->offset);
+      reading_.ReportTooDeep({}, cursor_.token().offset);
       return true;
     }
-    const bool read = ReadGroup(token, fields->AddGroup(number));
+    const bool read = ReadGroup(fields->AddGroup(number));
     --depth_;
     return read;
   }
   if (!colon) return false;
-  if (token->kind == TokenKind::kString) return ReadText(number, token, fields);
-  if (token->kind != TokenKind::kNumber || !ReadNumber(number, *token, fields)) return false;
-  *token = lexer_.Next();
+  if (cursor_.token().kind == TokenKind::kString) return ReadText(number, fields);
+  if (cursor_.token().kind != TokenKind::kNumber || !ReadNumber(number, fields)) return false;
+  cursor_.Advance();
   return true;
 }
 
-bool NumberedValueReader::ReadNumber(int number, const Token& token, UnknownFieldSet* fields) {
-  const std::string_view text = lexer_.Text(token);
+bool NumberedValueReader::ReadNumber(int number, UnknownFieldSet* fields) {
+  const std::string_view text = cursor_.text();
   const std::optional<std::uint64_t> value = ParseWhole(text, /*decimal_only=*/false);
   if (!value) return false;
   const bool hexadecimal = text.starts_with("0x");
@@ -44,30 +43,30 @@ bool NumberedValueReader::ReadNumber(int number, const Token& token, UnknownFiel
   return true;
 }
 
-bool NumberedValueReader::ReadText(int number, Token* token, UnknownFieldSet* fields) {
+bool NumberedValueReader::ReadText(int number, UnknownFieldSet* fields) {
   std::string value;
-  for (; token->kind == TokenKind::kString; *token = lexer_.Next()) {
+  for (; cursor_.token().kind == TokenKind::kString; cursor_.Advance()) {
     std::size_t bad = 0;
-    if (!AppendUnquoted(lexer_.Text(*token), &value, &bad)) return false;
+    if (!AppendUnquoted(cursor_.text(), &value, &bad)) return false;
   }
   fields->AddLengthDelimited(number, value);
   return true;
 }
 
-bool NumberedValueReader::ReadGroup(Token* token, UnknownFieldSet* fields) {
-  const char closer = token->Is('{') ? '}' : '>';
-  *token = lexer_.Next();
-  while (!token->Is(closer)) {
-    if (token->kind != TokenKind::kNumber) return false;
-    const std::optional<std::uint64_t> number = ParseWhole(lexer_.Text(*token), /*decimal_only=*/true);
+bool NumberedValueReader::ReadGroup(UnknownFieldSet* fields) {
+  const char closer = cursor_.At('{') ? '}' : '>';
+  cursor_.Advance();
+  while (!cursor_.At(closer)) {
+    if (cursor_.token().kind != TokenKind::kNumber) return false;
+    const std::optional<std::uint64_t> number = ParseWhole(cursor_.text(), /*decimal_only=*/true);
     if (!number || *number == 0 || *number > google::protobuf::FieldDescriptor::kMaxNumber) return false;
-    reading_.CountItem(token->offset);
-    *token = lexer_.Next();
-    if (!Read(static_cast<int>(*number), token, fields)) return false;
+    reading_.CountItem(cursor_.token().offset);
+    cursor_.Advance();
+    if (!Read(static_cast<int>(*number), fields)) return false;
     if (reading_.stopped()) return true;
-    if (token->Is(',') || token->Is(';')) *token = lexer_.Next();
+    cursor_.TakeSeparator();
   }
-  *token = lexer_.Next();
+  cursor_.Advance();
   return true;
 }
 

@@ -2,9 +2,11 @@
 #ifndef WITHY_DOCUMENT_TEXT_NUMBERED_H_
 #define WITHY_DOCUMENT_TEXT_NUMBERED_H_
 
+#include <cstddef>
+
 #include "google/protobuf/unknown_field_set.h"
 #include "reading.h"
-#include "text_lexer.h"
+#include "text_cursor.h"
 
 namespace withy {
 
@@ -13,19 +15,19 @@ namespace withy {
 class NumberedValueReader {
  public:
   // `depth` messages are open already.
-  NumberedValueReader(TextLexer* lexer, Reading* reading, std::size_t depth)
-      : lexer_(*lexer), reading_(*reading), depth_(depth) {}
+  NumberedValueReader(TextCursor* cursor, Reading* reading, std::size_t depth)
+      : cursor_(*cursor), reading_(*reading), depth_(depth) {}
 
-  // Reads the value of field `number` into `fields`, beginning at `token` (the colon or brace after the number) and
-  // leaving `token` behind the value. False at a token that does not fit, which is then `token`.
-  bool Read(int number, Token* token, google::protobuf::UnknownFieldSet* fields);
+  // Reads the value of field `number` into `fields`, from the colon or brace after the number. False at a token that does
+  // not fit, where the cursor then stands.
+  bool Read(int number, google::protobuf::UnknownFieldSet* fields);
 
  private:
-  bool ReadNumber(int number, const Token& token, google::protobuf::UnknownFieldSet* fields);
-  bool ReadText(int number, Token* token, google::protobuf::UnknownFieldSet* fields);
-  bool ReadGroup(Token* token, google::protobuf::UnknownFieldSet* fields);
+  bool ReadNumber(int number, google::protobuf::UnknownFieldSet* fields);
+  bool ReadText(int number, google::protobuf::UnknownFieldSet* fields);
+  bool ReadGroup(google::protobuf::UnknownFieldSet* fields);
 
-  TextLexer& lexer_;
+  TextCursor& cursor_;
   Reading& reading_;
   std::size_t depth_;
 };
