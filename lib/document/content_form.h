@@ -11,9 +11,9 @@
 namespace withy {
 
 struct ContentForm {
-  std::optional<Form> form;  // unset: none of the three
-  bool empty = false;        // nothing, or white space only
-  std::string seems_to_be;   // where none: "a PNG image", "text in UTF-16"; empty where nobody can say
+  std::optional<Form> form{};  // unset: none of the three
+  bool empty = false;          // nothing, or white space only
+  std::string seems_to_be{};   // where none: "a PNG image", "text in UTF-16"; empty where nobody can say
 };
 
 // Binary begins with `format` (field 1, text, "withy/..."); JSON with `{` after white space and a byte order mark; text

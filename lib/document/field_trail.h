@@ -64,7 +64,7 @@ class FieldTrail {
     std::uint32_t node = 0;    // of the message itself
     std::uint32_t offset = 0;  // where its field begins
     std::uint32_t given = 0;   // where its part of given_ begins
-    std::string key;           // of a map entry
+    std::string key{};         // of a map entry
   };
   struct Given {
     std::uint32_t first = 0;  // of a field: offset + 1; of a oneof: position of its member + 1; 0 = not yet

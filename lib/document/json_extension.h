@@ -37,12 +37,12 @@ class JsonExtension {
   struct Level {
     google::protobuf::Struct* object = nullptr;  // one of the two is set
     google::protobuf::ListValue* list = nullptr;
-    FieldPath path;
+    FieldPath path{};
     std::uint32_t node = 0;
     std::size_t depth = 0;  // messages within messages down to this one
-    std::string key;        // of the value that comes next
+    std::string key{};      // of the value that comes next
     std::uint32_t key_offset = 0;
-    absl::flat_hash_map<std::string, std::uint32_t> keys;
+    absl::flat_hash_map<std::string, std::uint32_t> keys{};
   };
   struct Slot {
     google::protobuf::Value* value;
