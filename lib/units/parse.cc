@@ -5,7 +5,7 @@
 #include <string>
 
 #include "absl/strings/str_cat.h"
-#include "text_cursor.h"
+#include "quantity_cursor.h"
 #include "withy/units/unit.h"
 
 namespace withy {
@@ -71,14 +71,14 @@ bool IsLetter(std::string_view text) {
 }
 
 // Takes a word only where it ends: "m" is not the beginning of "mil".
-bool TakeWord(TextCursor& cursor, std::string_view word) {
-  TextCursor after = cursor;
+bool TakeWord(QuantityCursor& cursor, std::string_view word) {
+  QuantityCursor after = cursor;
   if (!after.Take(word) || (IsLetter(word) && IsLetter(after.Rest()))) return false;
   cursor = after;
   return true;
 }
 
-absl::Status ReadUnit(TextCursor& cursor, const KindWords& kind, std::string_view number, const UnitWord*& found) {
+absl::Status ReadUnit(QuantityCursor& cursor, const KindWords& kind, std::string_view number, const UnitWord*& found) {
   for (const UnitWord& word : kind.words) {
     if (!TakeWord(cursor, word.word)) continue;
     found = &word;
@@ -93,7 +93,7 @@ absl::Status ReadUnit(TextCursor& cursor, const KindWords& kind, std::string_vie
                                   ": write ", std::string(kind.units)));
 }
 
-bool TakeFoot(TextCursor& cursor) {
+bool TakeFoot(QuantityCursor& cursor) {
   for (std::string_view word : kFootWords) {
     // Two straight marks are inches.
     if (word == "'" && cursor.Rest().starts_with("''")) continue;
@@ -103,18 +103,18 @@ bool TakeFoot(TextCursor& cursor) {
 }
 
 // What may follow feet: nothing, or inches under 12.
-absl::Status ReadInchesAfterFeet(TextCursor& cursor, const NumberText& feet, NumberInUnit& result) {
+absl::Status ReadInchesAfterFeet(QuantityCursor& cursor, const NumberText& feet, NumberInUnit& result) {
   result = {feet.value * 12, "inch"};
   cursor.SkipSpace();
   cursor.Take("-");
   cursor.SkipSpace();
   if (cursor.AtEnd()) return absl::OkStatus();
   if (!feet.is_whole) return cursor.Fail("feet that are followed by inches must be whole");
-  const TextCursor inches_at = cursor;
+  const QuantityCursor inches_at = cursor;
   NumberText inches;
   if (absl::Status status = cursor.ReadNumber(inches); !status.ok()) return status;
   cursor.SkipSpace();
-  const TextCursor unit_at = cursor;
+  const QuantityCursor unit_at = cursor;
   const UnitWord* unit = nullptr;
   if (!ReadUnit(cursor, kLength, "", unit).ok() || unit->unit != "inch") {
     return unit_at.Fail("feet are followed by inches: write 7' 3\" or 7 ft 3 in");
@@ -124,8 +124,8 @@ absl::Status ReadInchesAfterFeet(TextCursor& cursor, const NumberText& feet, Num
   return absl::OkStatus();
 }
 
-absl::Status ReadQuantity(TextCursor& cursor, const KindWords& kind, NumberInUnit& result) {
-  const TextCursor number_at = cursor;
+absl::Status ReadQuantity(QuantityCursor& cursor, const KindWords& kind, NumberInUnit& result) {
+  const QuantityCursor number_at = cursor;
   NumberText number;
   if (absl::Status status = cursor.ReadNumber(number); !status.ok()) return status;
   const std::string written(number_at.Rest().substr(0, number_at.Rest().size() - cursor.Rest().size()));
@@ -140,7 +140,7 @@ absl::Status ReadQuantity(TextCursor& cursor, const KindWords& kind, NumberInUni
 
 // The number in the schema's unit, and the same in the kind's first unit.
 absl::StatusOr<NumberInUnit> Parse(std::string_view text, const KindWords& kind, double& in_first) {
-  TextCursor cursor(text);
+  QuantityCursor cursor(text);
   cursor.SkipSpace();
   if (cursor.AtEnd())
     return cursor.Fail(absl::StrCat("nothing is written where ", std::string(kind.noun), " was expected"));
@@ -152,7 +152,7 @@ absl::StatusOr<NumberInUnit> Parse(std::string_view text, const KindWords& kind,
   if (!cursor.AtEnd()) return cursor.Fail(absl::StrCat("\"", std::string(cursor.Rest()), "\" is left over"));
   result.number *= sign;
   in_first = FindUnit(kind.kind, result.unit)->to_first(result.number);
-  if (!std::isfinite(in_first)) return TextCursor(text).Fail("the number is too large to hold");
+  if (!std::isfinite(in_first)) return QuantityCursor(text).Fail("the number is too large to hold");
   return result;
 }
 

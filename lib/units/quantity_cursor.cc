@@ -1,4 +1,4 @@
-#include "text_cursor.h"
+#include "quantity_cursor.h"
 
 #include <algorithm>
 #include <charconv>
@@ -34,14 +34,14 @@ std::size_t CountDigits(std::string_view text, std::size_t from) {
 
 }  // namespace
 
-void TextCursor::SkipSpace() {
+void QuantityCursor::SkipSpace() {
   for (bool again = true; again;) {
     again = false;
     for (std::string_view space : kSpaces) again |= Take(space);
   }
 }
 
-bool TextCursor::Take(std::string_view word) {
+bool QuantityCursor::Take(std::string_view word) {
   const std::string_view next = Rest().substr(0, word.size());
   if (!std::equal(next.begin(), next.end(), word.begin(), word.end(),
                   [](char a, char b) { return Lower(a) == Lower(b); })) {
@@ -51,19 +51,19 @@ bool TextCursor::Take(std::string_view word) {
   return true;
 }
 
-double TextCursor::TakeSign() {
+double QuantityCursor::TakeSign() {
   if (Take("-") || Take("\u2212")) return -1;
   Take("+");
   return 1;
 }
 
-absl::Status TextCursor::Fail(std::string_view what) const {
+absl::Status QuantityCursor::Fail(std::string_view what) const {
   const auto is_first_byte = [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; };
   const auto column = std::count_if(text_.begin(), text_.begin() + static_cast<std::ptrdiff_t>(at_), is_first_byte) + 1;
   return absl::InvalidArgumentError(absl::StrCat("column ", column, ": ", std::string(what)));
 }
 
-std::string_view TextCursor::PeekDecimal() const {
+std::string_view QuantityCursor::PeekDecimal() const {
   const std::string_view rest = Rest();
   std::size_t size = CountDigits(rest, 0);
   std::size_t digits = size;
@@ -82,7 +82,7 @@ std::string_view TextCursor::PeekDecimal() const {
   return rest.substr(0, size);
 }
 
-absl::Status TextCursor::RefuseComma() const {
+absl::Status QuantityCursor::RefuseComma() const {
   const std::string_view rest = Rest().substr(1);
   if (rest.empty() || !IsDigit(rest[0])) return Fail("a comma does not belong here");
   std::size_t begin = at_;
@@ -94,7 +94,7 @@ absl::Status TextCursor::RefuseComma() const {
       absl::StrCat("a comma is not a decimal point: write ", before.empty() ? "0" : before, ".", after, thousands));
 }
 
-absl::Status TextCursor::ReadDecimal(double& value, std::string_view& digits) {
+absl::Status QuantityCursor::ReadDecimal(double& value, std::string_view& digits) {
   digits = PeekDecimal();
   if (digits.empty()) {
     if (Rest().starts_with(',')) return RefuseComma();
@@ -109,11 +109,11 @@ absl::Status TextCursor::ReadDecimal(double& value, std::string_view& digits) {
   return absl::OkStatus();
 }
 
-bool TextCursor::TakeSlash() {
+bool QuantityCursor::TakeSlash() {
   return Take("/") || Take("\u2044");
 }
 
-bool TextCursor::TakeFractionSign(double& value) {
+bool QuantityCursor::TakeFractionSign(double& value) {
   for (const FractionSign& sign : kFractionSigns) {
     if (!Take(sign.text)) continue;
     value = sign.value;
@@ -122,7 +122,7 @@ bool TextCursor::TakeFractionSign(double& value) {
   return false;
 }
 
-absl::Status TextCursor::ReadFraction(double whole, bool has_whole, NumberText& number) {
+absl::Status QuantityCursor::ReadFraction(double whole, bool has_whole, NumberText& number) {
   double numerator = 0, denominator = 0;
   std::string_view digits;
   if (absl::Status status = ReadDecimal(numerator, digits); !status.ok()) return status;
@@ -135,10 +135,10 @@ absl::Status TextCursor::ReadFraction(double whole, bool has_whole, NumberText& 
   return absl::OkStatus();
 }
 
-absl::Status TextCursor::ReadNumber(NumberText& number) {
+absl::Status QuantityCursor::ReadNumber(NumberText& number) {
   number = {};
   if (TakeFractionSign(number.value)) return absl::OkStatus();
-  const TextCursor start = *this;
+  const QuantityCursor start = *this;
   std::string_view digits;
   if (absl::Status status = ReadDecimal(number.value, digits); !status.ok()) return status;
   number.is_whole = digits.find_first_not_of("0123456789") == std::string_view::npos;
@@ -152,10 +152,10 @@ absl::Status TextCursor::ReadNumber(NumberText& number) {
     return absl::OkStatus();
   }
   // "3 1/2" and "3-1/2": only where a fraction does follow.
-  TextCursor ahead = *this;
+  QuantityCursor ahead = *this;
   if (!ahead.Take("-")) ahead.SkipSpace();
   const std::string_view next = ahead.PeekDecimal();
-  TextCursor after = ahead;
+  QuantityCursor after = ahead;
   if (next.empty() || !after.Take(next) || !after.TakeSlash()) return absl::OkStatus();
   *this = ahead;
   const double whole = number.value;

@@ -1,6 +1,6 @@
 // Reads numbers and unit words from a short text, left to right. Private to the parser of quantities.
-#ifndef WITHY_UNITS_TEXT_CURSOR_H_
-#define WITHY_UNITS_TEXT_CURSOR_H_
+#ifndef WITHY_UNITS_QUANTITY_CURSOR_H_
+#define WITHY_UNITS_QUANTITY_CURSOR_H_
 
 #include <cstddef>
 #include <string>
@@ -18,9 +18,9 @@ struct NumberText {
   bool is_whole = false;    // digits alone
 };
 
-class TextCursor {
+class QuantityCursor {
  public:
-  explicit TextCursor(std::string_view text) : text_(text) {}
+  explicit QuantityCursor(std::string_view text) : text_(text) {}
 
   bool AtEnd() const { return at_ == text_.size(); }
   std::string_view Rest() const { return text_.substr(at_); }
@@ -49,4 +49,4 @@ class TextCursor {
 
 }  // namespace withy
 
-#endif  // WITHY_UNITS_TEXT_CURSOR_H_
+#endif  // WITHY_UNITS_QUANTITY_CURSOR_H_
