@@ -43,7 +43,8 @@ bool WriteAll(const char* bytes, std::size_t size) {
 void OnTimeUp(int) {
   if (is_writing != 0) return;
   running->InterruptSoon();
-  if (++ticks < kTicksToStop) return;
+  ticks = ticks + 1;
+  if (ticks < kTicksToStop) return;
   char location[128] = "";
   running->Location(location, sizeof location);
   char header[kFrameHeader];

@@ -1,4 +1,4 @@
--- A check: looks at a design and says what is wrong with it. `withy plugin manual` lists all that it can read and call.
+-- A check: looks at a design and says what is wrong with it. The API is in plugins/api/manual.md of withy.
 return {
   api = 1,
   name = "PLUGIN-NAME",

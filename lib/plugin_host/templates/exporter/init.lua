@@ -1,4 +1,4 @@
--- An exporter: writes files from a design. `withy plugin manual` lists all that it can read and call.
+-- An exporter: writes files from a design. The API is in plugins/api/manual.md of withy.
 local text = require "withy.text"
 
 return {

@@ -1,4 +1,4 @@
--- An importer: makes a design from another file. `withy plugin manual` lists all that it can call.
+-- An importer: makes a design from another file. The API is in plugins/api/manual.md of withy.
 local text = require "withy.text"
 local units = require "withy.units"
 
