@@ -16,7 +16,7 @@
 namespace withy {
 namespace {
 
-// Bounds that no limit may exceed: offsets are kept in 32 bits, and messages are destroyed and written by recursion.
+// Bounds that no limit may exceed (document.h says why).
 constexpr std::size_t kMostBytes = std::numeric_limits<std::uint32_t>::max() - 1;
 constexpr int kDeepest = 500;
 

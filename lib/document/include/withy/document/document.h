@@ -28,7 +28,8 @@ namespace withy {
 
 enum class Form { kText, kJson, kBinary };
 
-// Bounds on what is read. Going over one is an error with the place, never a crash.
+// Bounds on what is read. Going over one is an error with the place, never a crash. More than 4 GiB or 500 levels is
+// taken as that: offsets are kept in 32 bits, and messages are destroyed and written by recursion.
 struct ReadLimits {
   std::size_t max_bytes = std::size_t{64} << 20;  // a 10,000-station design in text is about 1 MB
   int max_depth = 64;                             // messages within messages; the schema needs 8 plus extensions
