@@ -14,7 +14,9 @@
 namespace withy {
 namespace {
 
-absl::Status Wrong(std::string message) { return absl::InvalidArgumentError(message); }
+absl::Status Wrong(std::string message) {
+  return absl::InvalidArgumentError(message);
+}
 
 absl::Status CheckValue(const OptionSpec& option, const std::string& value) {
   std::string name(option.long_name());
@@ -59,7 +61,8 @@ absl::Status UnknownOption(const Command& command, const std::string& typed) {
 absl::Status ValueMissing(const std::vector<OptionSpec>& specs, const std::string& what) {
   std::string name = what.substr(0, what.find(':'));
   for (const OptionSpec& option : specs) {
-    if (option.long_name() == name) return Wrong(absl::StrCat(name, " needs a value: ", name, " ", std::string(option.value)));
+    if (option.long_name() == name)
+      return Wrong(absl::StrCat(name, " needs a value: ", name, " ", std::string(option.value)));
   }
   return Wrong(what);
 }
@@ -69,7 +72,8 @@ absl::Status CheckOperands(const Command& command, const std::vector<std::string
   std::string usage = absl::StrCat("withy ", std::string(command.name), " ", std::string(command.operands));
   if (count < command.least_operands) return Wrong(absl::StrCat("an operand is missing: ", usage));
   if (command.most_operands != kAnyNumber && count > command.most_operands) {
-    return Wrong(absl::StrCat("'", operands[static_cast<std::size_t>(command.most_operands)], "' is one too many: ", usage));
+    return Wrong(
+        absl::StrCat("'", operands[static_cast<std::size_t>(command.most_operands)], "' is one too many: ", usage));
   }
   return absl::OkStatus();
 }

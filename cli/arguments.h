@@ -10,9 +10,9 @@
 
 namespace withy {
 
-// Reads the arguments behind a command's name into `options`. InvalidArgument, as one would say it, for an unknown option
-// (with the nearest one), a missing or wrong value, an option given twice, too few or too many operands. With --help among
-// them, operands are not counted.
+// Reads the arguments behind a command's name into `options`. InvalidArgument, as one would say it, for an unknown
+// option (with the nearest one), a missing or wrong value, an option given twice, too few or too many operands. With
+// --help among them, operands are not counted.
 absl::Status ParseArguments(const Command& command, std::vector<std::string> arguments, Options& options);
 
 // The command that the first words of `arguments` name, those words removed; null where there is none.

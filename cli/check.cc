@@ -23,8 +23,8 @@ constexpr Example kExamples[] = {
 };
 
 constexpr OptionSpec kOptions[] = {
-    {"--fail-on", "SEVERITY", "what makes the exit status 1: error (as without it), warning, advice", Completes::kChoice,
-     "error|warning|advice"},
+    {"--fail-on", "SEVERITY", "what makes the exit status 1: error (as without it), warning, advice",
+     Completes::kChoice, "error|warning|advice"},
     {"--json", "", "print JSON (check.proto)"},
     {"--sarif", "", "print SARIF 2.1.0"},
 };
@@ -67,11 +67,15 @@ class Checker {
 
 int StatusOf(Outcome outcome) {
   switch (outcome) {
-    case Outcome::kClean: return kDone;
-    case Outcome::kFindings: return kFindings;
+    case Outcome::kClean:
+      return kDone;
+    case Outcome::kFindings:
+      return kFindings;
     case Outcome::kCannotTell:
-    case Outcome::kIncomplete: return kIncomplete;
-    case Outcome::kUnreadable: return kUnreadable;
+    case Outcome::kIncomplete:
+      return kIncomplete;
+    case Outcome::kUnreadable:
+      return kUnreadable;
   }
   return kOwnFault;
 }
@@ -112,9 +116,10 @@ const Command kCheck = {
     .most_operands = kAnyNumber,
     .completes = Completes::kFile,
     .summary = "Look for what is wrong with a design, and for what is not known yet",
-    .details = "Each finding says where it is in the file and on the rod, and what to do at the bench; 'withy explain CODE' "
-               "says more. The last line is the verdict: clean, findings, cannot tell (a rule could not be judged), "
-               "incomplete (a plugin failed), unreadable. Of several files the worst holds.",
+    .details =
+        "Each finding says where it is in the file and on the rod, and what to do at the bench; 'withy explain CODE' "
+        "says more. The last line is the verdict: clean, findings, cannot tell (a rule could not be judged), "
+        "incomplete (a plugin failed), unreadable. Of several files the worst holds.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

@@ -1,5 +1,5 @@
-// What the command table is made of. A command declares itself once, in its own file: name, operands, summary, examples,
-// options and what it runs. Parsing, help, the manual and shell completion all come from that declaration.
+// What the command table is made of. A command declares itself once, in its own file: name, operands, summary,
+// examples, options and what it runs. Parsing, help, the manual and shell completion all come from that declaration.
 #ifndef WITHY_CLI_COMMAND_H_
 #define WITHY_CLI_COMMAND_H_
 
@@ -17,13 +17,13 @@ class Io;
 enum class Completes { kNothing, kFile, kFolder, kCode, kExporter, kImporter, kTechnique, kSchema, kChoice };
 
 struct OptionSpec {
-  std::string_view name;        // "--to", with a short form "-o,--output"
-  std::string_view value;       // what to call its value, "FORM"; empty = a flag without value
-  std::string_view summary;     // lower case, no full stop
+  std::string_view name;          // "--to", with a short form "-o,--output"
+  std::string_view value = "";    // what to call its value, "FORM"; empty = a flag without value
+  std::string_view summary = "";  // lower case, no full stop
   Completes completes = Completes::kNothing;
   std::string_view choices = "";  // "text|json|binary": the values allowed, where there is a list
   bool repeatable = false;
-  long most = 0;                  // not 0: the value is a whole number from 1 to this
+  long most = 0;  // not 0: the value is a whole number from 1 to this
 
   // The long form, "--to".
   std::string_view long_name() const { return name.substr(name.find("--")); }
@@ -58,10 +58,10 @@ struct Command {
   std::string_view name;      // "check", "plugin list"
   std::string_view operands;  // "FILE...", for the usage line
   int least_operands = 0;
-  int most_operands = 0;      // kAnyNumber = no bound
+  int most_operands = 0;                      // kAnyNumber = no bound
   Completes completes = Completes::kNothing;  // its operands
-  std::string_view summary;   // one line, no full stop
-  std::string_view details;   // paragraphs for its own help; may be empty
+  std::string_view summary;                   // one line, no full stop
+  std::string_view details;                   // paragraphs for its own help; may be empty
   std::span<const Example> examples;
   std::span<const std::span<const OptionSpec>> options;  // groups: its own, and those it shares with others
   int (*run)(const Options& options, Io& io);

@@ -8,7 +8,8 @@ constexpr const Command* kCommands[] = {&kNew,    &kCheck,   &kShow,       &kCon
                                         &kImport, &kExplain, &kPluginList, &kPluginTest, &kPluginNew, &kSchema};
 
 constexpr OptionSpec kCommon[] = {
-    {"--color", "WHEN", "paint the output: auto (on a terminal), always, never", Completes::kChoice, "auto|always|never"},
+    {"--color", "WHEN", "paint the output: auto (on a terminal), always, never", Completes::kChoice,
+     "auto|always|never"},
     {"-q,--quiet", "", "leave out remarks"},
     {"-v,--verbose", "", "say more"},
     {"-h,--help", "", "show this help"},
@@ -16,9 +17,13 @@ constexpr OptionSpec kCommon[] = {
 
 }  // namespace
 
-std::span<const Command* const> Commands() { return kCommands; }
+std::span<const Command* const> Commands() {
+  return kCommands;
+}
 
-std::span<const OptionSpec> CommonOptions() { return kCommon; }
+std::span<const OptionSpec> CommonOptions() {
+  return kCommon;
+}
 
 std::vector<const OptionSpec*> OptionsOf(const Command& command) {
   std::vector<const OptionSpec*> options;

@@ -33,19 +33,24 @@ std::vector<std::string> EntryNames(PluginEntry::Kind kind) {
 std::vector<std::string> Words(Completes completes, std::string_view choices) {
   std::vector<std::string> words;
   switch (completes) {
-    case Completes::kChoice: return absl::StrSplit(std::string(choices), '|');
+    case Completes::kChoice:
+      return absl::StrSplit(std::string(choices), '|');
     case Completes::kCode:
       for (const Code& code : Catalogue()) words.emplace_back(code.name);
       return words;
     case Completes::kTechnique:
       for (const Start& start : Starts()) words.emplace_back(start.technique);
       return words;
-    case Completes::kSchema: return {"design", "report", "check"};
-    case Completes::kExporter: return EntryNames(PluginEntry::Kind::kExporter);
-    case Completes::kImporter: return EntryNames(PluginEntry::Kind::kImporter);
+    case Completes::kSchema:
+      return {"design", "report", "check"};
+    case Completes::kExporter:
+      return EntryNames(PluginEntry::Kind::kExporter);
+    case Completes::kImporter:
+      return EntryNames(PluginEntry::Kind::kImporter);
     case Completes::kNothing:
     case Completes::kFile:
-    case Completes::kFolder: return {};
+    case Completes::kFolder:
+      return {};
   }
   return {};
 }
@@ -98,13 +103,13 @@ std::string CaseBranches() {
     for (const OptionSpec* option : OptionsOf(*command)) {
       if (option->value.empty()) continue;
       std::string words = absl::StrJoin(Words(option->completes, option->choices), " ");
-      absl::StrAppend(&values, "        ", Pattern(*option), ") words='", words, "'; files=",
-                      TakesFiles(option->completes) ? "yes" : "", "; return ;;\n");
+      absl::StrAppend(&values, "        ", Pattern(*option), ") words='", words,
+                      "'; files=", TakesFiles(option->completes) ? "yes" : "", "; return ;;\n");
     }
     absl::StrAppend(&text, "    '", std::string(command->name), "')\n      case \"$previous\" in\n", values,
                     "      esac\n      options='", OptionNames(*command), "'\n      words='",
-                    absl::StrJoin(Words(command->completes, ""), " "), "'; files=",
-                    TakesFiles(command->completes) ? "yes" : "", " ;;\n");
+                    absl::StrJoin(Words(command->completes, ""), " "),
+                    "'; files=", TakesFiles(command->completes) ? "yes" : "", " ;;\n");
   }
   return text;
 }
@@ -120,9 +125,9 @@ std::string GroupBranches() {
 }
 
 std::string FromTemplate(const char* script) {
-  return absl::StrReplaceAll(script, {{"@COMMANDS@", absl::StrJoin(FirstWords(), " ")},
-                                      {"@GROUPS@", GroupBranches()},
-                                      {"@CASES@", CaseBranches()}});
+  return absl::StrReplaceAll(
+      script,
+      {{"@COMMANDS@", absl::StrJoin(FirstWords(), " ")}, {"@GROUPS@", GroupBranches()}, {"@CASES@", CaseBranches()}});
 }
 
 std::string FishQuoted(std::string_view text) {
@@ -141,7 +146,8 @@ std::string FishOption(const std::string& prefix, const OptionSpec& option) {
   std::string line = prefix;
   std::vector<std::string> names = absl::StrSplit(std::string(option.name), ',');
   for (const std::string& name : names) {
-    absl::StrAppend(&line, name.rfind("--", 0) == 0 ? absl::StrCat(" -l ", name.substr(2)) : absl::StrCat(" -s ", name.substr(1)));
+    absl::StrAppend(
+        &line, name.rfind("--", 0) == 0 ? absl::StrCat(" -l ", name.substr(2)) : absl::StrCat(" -s ", name.substr(1)));
   }
   if (!option.value.empty()) line += TakesFiles(option.completes) ? " -r -F" : " -x";
   std::string words = absl::StrJoin(Words(option.completes, option.choices), " ");
@@ -156,7 +162,8 @@ std::string FishScript() {
     std::vector<std::string> parts = absl::StrSplit(std::string(command->name), ' ');
     bool group = parts.size() == 2;
     std::string condition = group ? absl::StrCat("__fish_seen_subcommand_from ", parts[0]) : "__fish_use_subcommand";
-    absl::StrAppend(&text, "complete -c withy -n '", condition, "' -a ", parts.back(), " -d ", FishQuoted(command->summary), "\n");
+    absl::StrAppend(&text, "complete -c withy -n '", condition, "' -a ", parts.back(), " -d ",
+                    FishQuoted(command->summary), "\n");
     if (group && groups.insert(parts[0]).second) {
       absl::StrAppend(&text, "complete -c withy -n __fish_use_subcommand -a ", parts[0], "\n");
     }

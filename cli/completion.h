@@ -8,8 +8,8 @@
 
 namespace withy {
 
-// A script that `shell` (bash, zsh, fish) reads to complete commands, options and their words, codes, exporters, importers
-// and techniques. InvalidArgument for another shell.
+// A script that `shell` (bash, zsh, fish) reads to complete commands, options and their words, codes, exporters,
+// importers and techniques. InvalidArgument for another shell.
 absl::StatusOr<std::string> CompletionScript(const std::string& shell);
 
 }  // namespace withy

@@ -1,6 +1,6 @@
-// The parts of the completion scripts that are the same whatever the command table holds. @COMMANDS@, @GROUPS@ and @CASES@
-// stand for what is made from it. Both shells call _withy_words, which sets $words, $options and $files for the command in
-// $command, the word before in $previous.
+// The parts of the completion scripts that are the same whatever the command table holds. @COMMANDS@, @GROUPS@ and
+// @CASES@ stand for what is made from it. Both shells call _withy_words, which sets $words, $options and $files for the
+// command in $command, the word before in $previous.
 #ifndef WITHY_CLI_COMPLETION_SCRIPTS_H_
 #define WITHY_CLI_COMPLETION_SCRIPTS_H_
 

@@ -56,8 +56,8 @@ int Run(const Options& options, Io& io) {
   Form form = WantedForm(options, output, Form::kText);
   std::vector<Loss> losses = LossesInForm(document, form);
   bool version_0 = options.Value("--format-version", "1") == "0";
-  std::string bytes = version_0 ? WriteDesign(DowngradeTo0(document.design, &losses), form)
-                                : WriteDesign(document.design, form);
+  std::string bytes =
+      version_0 ? WriteDesign(DowngradeTo0(document.design, &losses), form) : WriteDesign(document.design, form);
   if (!AcceptLosses(losses, options, io)) return kNoOutput;
   return Deliver(output, bytes, form == Form::kBinary, options.Has("--force"), io);
 }
@@ -71,9 +71,10 @@ const Command kConvert = {
     .most_operands = 1,
     .completes = Completes::kFile,
     .summary = "Write a design in another form: text, JSON or binary",
-    .details = "The text written is canonical: field order of the schema, no comments. Use 'withy fmt' to lay out a file and "
-               "keep its comments. What the other form cannot hold is listed; where it is more than comments, nothing is "
-               "written unless --drop-unknown is given.",
+    .details =
+        "The text written is canonical: field order of the schema, no comments. Use 'withy fmt' to lay out a file and "
+        "keep its comments. What the other form cannot hold is listed; where it is more than comments, nothing is "
+        "written unless --drop-unknown is given.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

@@ -11,7 +11,7 @@ namespace {
 
 constexpr OptionSpec kReadLimitOptions[] = {
     {.name = "--max-bytes", .value = "N", .summary = "largest input read (67108864)", .most = 1L << 40},
-    {.name = "--max-depth", .value = "N", .summary = "deepest nesting read (64)", .most = 1000},
+    {.name = "--max-depth", .value = "N", .summary = "deepest nesting read (64)", .most = 500},
     {.name = "--max-items", .value = "N", .summary = "most fields and list items read (1000000)", .most = 1L << 32},
 };
 
@@ -22,7 +22,9 @@ void SayWhyUnreadable(const CheckedDesign& checked, Io& io) {
 
 }  // namespace
 
-std::span<const OptionSpec> ReadLimitOptions() { return kReadLimitOptions; }
+std::span<const OptionSpec> ReadLimitOptions() {
+  return kReadLimitOptions;
+}
 
 ReadLimits ReadLimitsFrom(const Options& options) {
   ReadLimits limits;

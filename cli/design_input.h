@@ -18,8 +18,8 @@ class Io;
 std::span<const OptionSpec> ReadLimitOptions();
 ReadLimits ReadLimitsFrom(const Options& options);
 
-// Reads `path` ("-" = standard input) as far as it goes. Not reviewed yet. Where the file cannot be opened the reason is
-// the one failure.
+// Reads `path` ("-" = standard input) as far as it goes. Not reviewed yet. Where the file cannot be opened the reason
+// is the one failure.
 CheckedDesign ReadChecked(const std::string& path, const Options& options);
 
 // Reads a design and reviews it. Where it cannot be read, says why on standard error and returns nothing: kUnreadable.

@@ -28,15 +28,17 @@ std::string PluginCodeText(const std::string& name, const Options& options, Io& 
   if (name.find('/') == std::string::npos) return "";
   for (const FoundEntry& found : FindEntries(PluginEntry::Kind::kCheck, options, io)) {
     if (absl::StrCat(found.info.name, "/", found.entry.name) != name) continue;
-    return absl::StrCat(Visible(name), ": ", Visible(found.entry.severity), ", of the plugin ", Visible(found.info.name), " ",
-                        Visible(found.info.version), "\n", Visible(found.entry.summary), "\n");
+    return absl::StrCat(Visible(name), ": ", Visible(found.entry.severity), ", of the plugin ",
+                        Visible(found.info.name), " ", Visible(found.info.version), "\n", Visible(found.entry.summary),
+                        "\n");
   }
   return "";
 }
 
 int NoSuchCode(const std::string& name, const std::string& nearest, Io& io) {
-  io.Complain(absl::StrCat("no code '", name, "'", nearest.empty() ? "" : absl::StrCat(", did you mean '", nearest, "'?")),
-              "'withy explain --list' names them all");
+  io.Complain(
+      absl::StrCat("no code '", name, "'", nearest.empty() ? "" : absl::StrCat(", did you mean '", nearest, "'?")),
+      "'withy explain --list' names them all");
   return kUsage;
 }
 

@@ -18,8 +18,8 @@ constexpr Example kExamples[] = {
 };
 
 constexpr OptionSpec kOptions[] = {
-    {"-o,--output", "DIR", "folder to write into, made if missing (the current one); - is standard output, for one file",
-     Completes::kFolder},
+    {"-o,--output", "DIR",
+     "folder to write into, made if missing (the current one); - is standard output, for one file", Completes::kFolder},
     {.name = "--set", .value = "NAME=VALUE", .summary = "a setting of the exporter (repeatable)", .repeatable = true},
     {"--list", "", "list the exporters"},
     {"--force", "", "replace files that exist"},
@@ -41,7 +41,8 @@ int WriteInto(const std::string& folder, const std::vector<OutputFile>& files, b
     return kNoOutput;
   }
   std::vector<FileToWrite> written;
-  for (const OutputFile& file : files) written.push_back({(std::filesystem::path(folder) / file.name).string(), file.bytes});
+  for (const OutputFile& file : files)
+    written.push_back({(std::filesystem::path(folder) / file.name).string(), file.bytes});
   absl::Status status = WriteFiles(written, force ? Existing::kReplace : Existing::kRefuse);
   if (!status.ok()) {
     io.Complain(std::string(status.message()));
@@ -83,7 +84,8 @@ int Run(const Options& options, Io& io) {
     return kDone;
   }
   if (options.operands().size() != 2) {
-    io.Complain("export needs an exporter and a design: withy export NAME FILE", "'withy export --list' names the exporters");
+    io.Complain("export needs an exporter and a design: withy export NAME FILE",
+                "'withy export --list' names the exporters");
     return kUsage;
   }
   absl::StatusOr<FoundEntry> found = FindEntry(kExporter, options.operands()[0], options, io);
@@ -94,7 +96,9 @@ int Run(const Options& options, Io& io) {
   return ExportOne(*found, options.operands()[1], options, io);
 }
 
-int MoreHelp(const Options& options, Io& io) { return HelpForEntry(kExporter, options, io); }
+int MoreHelp(const Options& options, Io& io) {
+  return HelpForEntry(kExporter, options, io);
+}
 
 }  // namespace
 

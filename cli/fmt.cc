@@ -98,8 +98,9 @@ const Command kFmt = {
     .most_operands = kAnyNumber,
     .completes = Completes::kFile,
     .summary = "Lay out design files; comments, order and numbers stay as they are",
-    .details = "Where one of several files cannot be read, none is changed. A file is replaced in one step and keeps its "
-               "permissions.",
+    .details =
+        "Where one of several files cannot be read, none is changed. A file is replaced in one step and keeps its "
+        "permissions.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

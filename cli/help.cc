@@ -73,7 +73,8 @@ std::string Usage(const Command& command) {
 }
 
 constexpr std::string_view kWhat =
-    "withy reads the design of a hand-built fishing rod, says what is wrong with it or not known yet, and works out what "
+    "withy reads the design of a hand-built fishing rod, says what is wrong with it or not known yet, and works out "
+    "what "
     "follows from it: lengths, places, masses, balance.";
 
 constexpr Example kExamples[] = {
@@ -84,7 +85,8 @@ constexpr Example kExamples[] = {
 };
 
 constexpr std::string_view kStatuses =
-    "Exit status: 0 done and clean; 1 findings at or above --fail-on; 2 wrong usage; 3 input unreadable; 4 incomplete (a "
+    "Exit status: 0 done and clean; 1 findings at or above --fail-on; 2 wrong usage; 3 input unreadable; 4 incomplete "
+    "(a "
     "plugin failed or a rule could not be judged); 5 output refused or not written; 70 a fault of withy itself.";
 
 // Rows of a Markdown table.
@@ -136,14 +138,17 @@ std::string CommandHelp(const Command& command, const TextStyle& style) {
   return text + OptionList(command, style);
 }
 
-std::string GroupHelp(const std::string& word, const TextStyle& style) { return CommandList(word, style); }
+std::string GroupHelp(const std::string& word, const TextStyle& style) {
+  return CommandList(word, style);
+}
 
 std::string Manual() {
   std::string text = absl::StrCat(
       "# The command line\n\nPrinted by `withy --manual` from the command table; a test compares the two.\n\n",
-      std::string(kWhat), " `withy COMMAND [options] FILE...`; `-` is standard input or output. Results go to standard "
-      "output, all else to standard error.\n\n", std::string(kStatuses), "\n\nEvery command takes:\n\n",
-      OptionRows(CommonOptions()));
+      std::string(kWhat),
+      " `withy COMMAND [options] FILE...`; `-` is standard input or output. Results go to standard "
+      "output, all else to standard error.\n\n",
+      std::string(kStatuses), "\n\nEvery command takes:\n\n", OptionRows(CommonOptions()));
   for (const Command* command : Commands()) text += ManualOf(*command);
   return text;
 }

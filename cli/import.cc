@@ -61,7 +61,8 @@ int Run(const Options& options, Io& io) {
     return kDone;
   }
   if (options.operands().size() != 2) {
-    io.Complain("import needs an importer and a file: withy import NAME FILE", "'withy import --list' names the importers");
+    io.Complain("import needs an importer and a file: withy import NAME FILE",
+                "'withy import --list' names the importers");
     return kUsage;
   }
   absl::StatusOr<FoundEntry> found = FindEntry(kImporter, options.operands()[0], options, io);
@@ -72,7 +73,9 @@ int Run(const Options& options, Io& io) {
   return ImportOne(*found, options.operands()[1], options, io);
 }
 
-int MoreHelp(const Options& options, Io& io) { return HelpForEntry(kImporter, options, io); }
+int MoreHelp(const Options& options, Io& io) {
+  return HelpForEntry(kImporter, options, io);
+}
 
 }  // namespace
 

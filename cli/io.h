@@ -1,7 +1,7 @@
 // Standard output and standard error of a command: results on the one, all else on the other.
 //
-// Results are collected and written when there are enough of them and at the end; what could not be written (a full disk,
-// a reader that went away) turns the exit status into kNoOutput, silently where the reader went away.
+// Results are collected and written when there are enough of them and at the end; what could not be written (a full
+// disk, a reader that went away) turns the exit status into kNoOutput, silently where the reader went away.
 #ifndef WITHY_CLI_IO_H_
 #define WITHY_CLI_IO_H_
 
@@ -17,8 +17,8 @@ enum class ColorChoice { kAuto, kAlways, kNever };
 
 class Io {
  public:
-  // --color, --quiet, --verbose. Until called: colour by what the streams are, neither quiet nor verbose. `kAuto` paints a
-  // stream that is a terminal, unless NO_COLOR is set and not empty (no-color.org) or TERM is "dumb".
+  // --color, --quiet, --verbose. Until called: colour by what the streams are, neither quiet nor verbose. `kAuto`
+  // paints a stream that is a terminal, unless NO_COLOR is set and not empty (no-color.org) or TERM is "dumb".
   void Configure(ColorChoice color, bool quiet, bool verbose);
 
   // Adds text made by withy to the results.

@@ -74,7 +74,8 @@ int PrintHelp(const Command& command, const Options& options, Io& io) {
 int RunCommand(const Command& command, const std::vector<std::string>& arguments, Io& io) {
   Options options;
   if (absl::Status status = ParseArguments(command, arguments, options); !status.ok()) {
-    io.Complain(std::string(status.message()), absl::StrCat("'withy ", std::string(command.name), " --help' shows what there is"));
+    io.Complain(std::string(status.message()),
+                absl::StrCat("'withy ", std::string(command.name), " --help' shows what there is"));
     return kUsage;
   }
   io.Configure(ColorFrom(options), options.Has("--quiet"), options.Has("--verbose"));
@@ -116,7 +117,8 @@ int Guarded(std::vector<std::string> arguments) {
   } catch (const std::bad_alloc&) {
     io.Complain("out of memory");
   } catch (const std::exception& fault) {
-    io.Complain(absl::StrCat("a fault of withy itself: ", fault.what()), "please report it with the file that shows it");
+    io.Complain(absl::StrCat("a fault of withy itself: ", fault.what()),
+                "please report it with the file that shows it");
   }
   return kOwnFault;
 }

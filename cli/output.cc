@@ -155,7 +155,8 @@ class Staged {
   bool exists_ = false, direct_ = false, placed_ = false;
 };
 
-// The names last through a power cut only when their folder is written, too. Not every file system can; that is no error.
+// The names last through a power cut only when their folder is written, too. Not every file system can; that is no
+// error.
 void SyncFolders(const std::set<std::string>& folders) {
   for (const std::string& folder : folders) {
     int fd = open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
@@ -187,9 +188,8 @@ absl::Status WriteFiles(const std::vector<FileToWrite>& files, Existing existing
 
 int Deliver(const std::string& path, const std::string& bytes, bool binary, bool force, Io& io) {
   bool standard_output = path.empty() || path == "-";
-  absl::Status status = standard_output
-                            ? io.OutBytes(bytes, binary)
-                            : WriteFiles({{path, bytes}}, force ? Existing::kReplace : Existing::kRefuse);
+  absl::Status status = standard_output ? io.OutBytes(bytes, binary)
+                                        : WriteFiles({{path, bytes}}, force ? Existing::kReplace : Existing::kRefuse);
   if (!status.ok()) {
     io.Complain(std::string(status.message()));
     return kNoOutput;

@@ -1,5 +1,5 @@
-// Writing files so that nothing is ever half written: each file is written beside its target under a temporary name, made
-// durable, and only then given its name. Several files appear all or not at all.
+// Writing files so that nothing is ever half written: each file is written beside its target under a temporary name,
+// made durable, and only then given its name. Several files appear all or not at all.
 #ifndef WITHY_CLI_OUTPUT_H_
 #define WITHY_CLI_OUTPUT_H_
 

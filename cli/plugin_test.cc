@@ -32,7 +32,8 @@ bool Tell(const PluginCaseResult& result, bool accept, Io& io) {
     io.Out(absl::StrCat(name, ": ", Painted("as expected", Ink::kGood, style), "\n"));
     return true;
   }
-  io.Out(absl::StrCat(name, ": ", accept ? Painted("accepted", Ink::kWarning, style) : Painted("differs", Ink::kError, style), "\n"));
+  io.Out(absl::StrCat(
+      name, ": ", accept ? Painted("accepted", Ink::kWarning, style) : Painted("differs", Ink::kError, style), "\n"));
   for (const std::string& difference : result.differences) io.Out(absl::StrCat("  ", Visible(difference), "\n"));
   return accept;
 }
@@ -60,7 +61,8 @@ const Command kPluginTest = {
     .most_operands = 1,
     .completes = Completes::kFolder,
     .summary = "Run a plugin's own cases against what is expected of them",
-    .details = "A case is a folder in FOLDER/cases with an input and the expected outputs; the plugin guide describes it.",
+    .details =
+        "A case is a folder in FOLDER/cases with an input and the expected outputs; the plugin guide describes it.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

@@ -13,8 +13,11 @@ namespace withy {
 namespace {
 
 constexpr OptionSpec kPluginOptions[] = {
-    {.name = "--plugin", .value = "PATH", .summary = "take this plugin along: a .lua file or a folder (repeatable)",
-     .completes = Completes::kFile, .repeatable = true},
+    {.name = "--plugin",
+     .value = "PATH",
+     .summary = "take this plugin along: a .lua file or a folder (repeatable)",
+     .completes = Completes::kFile,
+     .repeatable = true},
     {.name = "--no-plugins", .summary = "only what is built in"},
     {.name = "--plugin-memory", .value = "MIB", .summary = "memory a plugin may use (256)", .most = 1 << 20},
     {.name = "--plugin-cpu", .value = "SECONDS", .summary = "processor time a plugin may use (10)", .most = 86'400},
@@ -23,7 +26,9 @@ constexpr OptionSpec kPluginOptions[] = {
     {.name = "--plugin-files", .value = "N", .summary = "files a plugin may write (64)", .most = 100'000},
 };
 
-std::string FullName(const FoundEntry& found) { return absl::StrCat(found.info.name, "/", found.entry.name); }
+std::string FullName(const FoundEntry& found) {
+  return absl::StrCat(found.info.name, "/", found.entry.name);
+}
 
 void LoadNamed(const Options& options, FoundPlugins& found) {
   for (const std::string& path : options.Values("--plugin")) {
@@ -75,7 +80,9 @@ absl::Status CheckSetting(const FoundEntry& found, const std::string& name, cons
 
 }  // namespace
 
-std::span<const OptionSpec> PluginOptions() { return kPluginOptions; }
+std::span<const OptionSpec> PluginOptions() {
+  return kPluginOptions;
+}
 
 PluginHost PluginHostFrom(const Options& options) {
   PluginHostOptions host;
@@ -176,7 +183,8 @@ absl::StatusOr<OptionValues> SetValues(const FoundEntry& found, const Options& o
     }
     std::string name = setting.substr(0, equals), value = setting.substr(equals + 1);
     if (absl::Status status = CheckSetting(found, name, value); !status.ok()) return status;
-    if (!values.emplace(name, value).second) return absl::InvalidArgumentError(absl::StrCat("--set: ", name, " is set twice"));
+    if (!values.emplace(name, value).second)
+      return absl::InvalidArgumentError(absl::StrCat("--set: ", name, " is set twice"));
   }
   return values;
 }

@@ -48,8 +48,8 @@ std::string EntryList(const std::vector<FoundEntry>& entries);
 // Prints the settings of the entry that the first operand names, behind a command's help. Returns the exit status.
 int HelpForEntry(PluginEntry::Kind kind, const Options& options, Io& io);
 
-// The values of --set for an entry, name to value. InvalidArgument where one has no '=', is set twice, is no setting of the
-// entry (with the nearest one) or not of its type.
+// The values of --set for an entry, name to value. InvalidArgument where one has no '=', is set twice, is no setting of
+// the entry (with the nearest one) or not of its type.
 absl::StatusOr<OptionValues> SetValues(const FoundEntry& found, const Options& options);
 
 // Says what a plugin did wrong; kNoOutput where it refused in order, else kIncomplete.

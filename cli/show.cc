@@ -1,10 +1,9 @@
-#include "withy/review/show_text.h"
-
 #include "commands.h"
 #include "design_input.h"
 #include "exit_status.h"
 #include "io.h"
 #include "withy/document/print.h"
+#include "withy/review/show_text.h"
 
 namespace withy {
 namespace {
@@ -53,8 +52,9 @@ const Command kShow = {
     .most_operands = 1,
     .completes = Completes::kFile,
     .summary = "Show what follows from a design: lengths, places, masses, balance",
-    .details = "Diameters are in mm and masses in grams always. A figure that could not be told is shown as '-'; the last "
-               "part of the output says what to measure. The part before lists what had to be assumed.",
+    .details =
+        "Diameters are in mm and masses in grams always. A figure that could not be told is shown as '-'; the last "
+        "part of the output says what to measure. The part before lists what had to be assumed.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

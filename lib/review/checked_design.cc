@@ -6,20 +6,28 @@ Outcome OutcomeOf(const CheckedDesign& checked, Severity fail_on) {
   if (!checked.read.document) return Outcome::kUnreadable;
   if (!checked.failures.empty()) return Outcome::kIncomplete;
   switch (VerdictOf(checked.review, fail_on).kind) {
-    case Verdict::Kind::kClean: return Outcome::kClean;
-    case Verdict::Kind::kCannotTell: return Outcome::kCannotTell;
-    case Verdict::Kind::kFindings: return Outcome::kFindings;
+    case Verdict::Kind::kClean:
+      return Outcome::kClean;
+    case Verdict::Kind::kCannotTell:
+      return Outcome::kCannotTell;
+    case Verdict::Kind::kFindings:
+      return Outcome::kFindings;
   }
   return Outcome::kFindings;
 }
 
 std::string_view OutcomeName(Outcome outcome) {
   switch (outcome) {
-    case Outcome::kClean: return "clean";
-    case Outcome::kCannotTell: return "cannot tell";
-    case Outcome::kFindings: return "findings";
-    case Outcome::kIncomplete: return "incomplete";
-    case Outcome::kUnreadable: return "unreadable";
+    case Outcome::kClean:
+      return "clean";
+    case Outcome::kCannotTell:
+      return "cannot tell";
+    case Outcome::kFindings:
+      return "findings";
+    case Outcome::kIncomplete:
+      return "incomplete";
+    case Outcome::kUnreadable:
+      return "unreadable";
   }
   return "findings";
 }

@@ -11,7 +11,7 @@ namespace withy {
 namespace {
 
 constexpr std::string_view kCut = "...";
-constexpr int kNumberWidth = 5;       // of line numbers; files seldom have more than 99,999 lines
+constexpr int kNumberWidth = 5;              // of line numbers; files seldom have more than 99,999 lines
 constexpr std::size_t kLineBytes = 1 << 16;  // of a line that are looked at around the place: files may be one line
 
 std::string_view LineAround(std::string_view bytes, std::size_t offset, std::size_t* start) {
@@ -26,7 +26,9 @@ std::string_view LineAround(std::string_view bytes, std::size_t offset, std::siz
   return line;
 }
 
-bool IsNamePart(char c) { return absl::ascii_isalnum(static_cast<unsigned char>(c)) || c == '_' || c == '.' || c == '-'; }
+bool IsNamePart(char c) {
+  return absl::ascii_isalnum(static_cast<unsigned char>(c)) || c == '_' || c == '.' || c == '-';
+}
 
 // The bytes at the front of `text` that one would point at: a quoted string, a name or number, or one character.
 std::size_t MarkedBytes(std::string_view text) {

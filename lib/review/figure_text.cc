@@ -19,7 +19,7 @@ std::string FigureText(std::optional<double> figure, int decimals) {
 
 std::string UncertainText(std::optional<double> figure, std::optional<double> plus_minus, int decimals) {
   if (!figure || !plus_minus) return FigureText(figure, decimals);
-  while (decimals < kMostDecimals && *plus_minus > 0 && *plus_minus < 0.5 * std::pow(10, -decimals)) ++decimals;
+  while (decimals<kMostDecimals&& * plus_minus> 0 && *plus_minus < 0.5 * std::pow(10, -decimals)) ++decimals;
   return FormatFixed(*figure, decimals) + " ± " + FormatFixed(*plus_minus, decimals);
 }
 
@@ -36,6 +36,8 @@ std::string AlongText(std::optional<double> mm, std::optional<double> plus_minus
   return text;
 }
 
-std::string UnitName(LengthUnits units) { return units == LengthUnits::kMm ? "mm" : "in"; }
+std::string UnitName(LengthUnits units) {
+  return units == LengthUnits::kMm ? "mm" : "in";
+}
 
 }  // namespace withy

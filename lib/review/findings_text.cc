@@ -13,21 +13,28 @@ namespace {
 
 Ink InkOf(Severity severity) {
   switch (severity) {
-    case Severity::kError: return Ink::kError;
-    case Severity::kWarning: return Ink::kWarning;
-    case Severity::kCannotTell: return Ink::kCannotTell;
-    case Severity::kAdvice: return Ink::kAdvice;
+    case Severity::kError:
+      return Ink::kError;
+    case Severity::kWarning:
+      return Ink::kWarning;
+    case Severity::kCannotTell:
+      return Ink::kCannotTell;
+    case Severity::kAdvice:
+      return Ink::kAdvice;
   }
   return Ink::kPlain;
 }
 
 Ink InkOf(Outcome outcome) {
   switch (outcome) {
-    case Outcome::kClean: return Ink::kGood;
-    case Outcome::kCannotTell: return Ink::kCannotTell;
+    case Outcome::kClean:
+      return Ink::kGood;
+    case Outcome::kCannotTell:
+      return Ink::kCannotTell;
     case Outcome::kFindings:
     case Outcome::kIncomplete:
-    case Outcome::kUnreadable: return Ink::kError;
+    case Outcome::kUnreadable:
+      return Ink::kError;
   }
   return Ink::kPlain;
 }
@@ -94,8 +101,7 @@ std::string FailuresText(const CheckedDesign& checked, const TextStyle& style) {
 std::string FindingText(const CheckedDesign& checked, const Finding& finding, const TextStyle& style) {
   std::optional<Position> place = PlaceOf(checked, finding);
   std::string text = Headline(checked, finding, place, style);
-  std::string excerpt =
-      place ? Excerpt(checked.bytes, *place, OnTheRod(finding), InkOf(finding.severity), style) : "";
+  std::string excerpt = place ? Excerpt(checked.bytes, *place, OnTheRod(finding), InkOf(finding.severity), style) : "";
   text += excerpt;
   std::string at = AtText(finding, place, !excerpt.empty());
   if (!at.empty()) text += Labelled("at", at, style);
@@ -134,8 +140,8 @@ std::string VerdictText(const CheckedDesign& checked, Severity fail_on, const Te
 
 std::string OverallText(const std::vector<Outcome>& outcomes, const TextStyle& style) {
   std::vector<std::string> parts;
-  for (Outcome outcome : {Outcome::kClean, Outcome::kFindings, Outcome::kCannotTell, Outcome::kIncomplete,
-                          Outcome::kUnreadable}) {
+  for (Outcome outcome :
+       {Outcome::kClean, Outcome::kFindings, Outcome::kCannotTell, Outcome::kIncomplete, Outcome::kUnreadable}) {
     auto count = std::count(outcomes.begin(), outcomes.end(), outcome);
     if (count == 0) continue;
     std::string_view name = outcome == Outcome::kFindings ? "with findings" : OutcomeName(outcome);

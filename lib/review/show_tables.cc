@@ -87,8 +87,7 @@ std::string GuidesTable(const v1::Report& report, const ShowOptions& options) {
     std::optional<double> from_tip = WITHY_FIGURE(guide, from_tip_mm);
     table.AddRow({guide.id(), guide.model(), FigureText(from_tip, 1),
                   from_tip ? FormatInches(Length::Mm(*from_tip), kEighths) : kNotKnown,
-                  FigureText(WITHY_FIGURE(guide, ring_inner_mm), 1),
-                  FigureText(WITHY_FIGURE(guide, ring_height_mm), 1),
+                  FigureText(WITHY_FIGURE(guide, ring_inner_mm), 1), FigureText(WITHY_FIGURE(guide, ring_height_mm), 1),
                   FigureText(WITHY_FIGURE(guide, blank_diameter_mm), 2)});
   }
   return table.ToText(options.style);
@@ -112,10 +111,10 @@ std::string WrapsTable(const v1::Report& report, const ShowOptions& options) {
 }
 
 std::string MassTable(const v1::Report& report, const ShowOptions& options) {
-  TextTable table({{"part", Align::kLeft}, {"mass g"}, {"centre " + UnitName(options.units)}, {"mass is", Align::kLeft}});
+  TextTable table(
+      {{"part", Align::kLeft}, {"mass g"}, {"centre " + UnitName(options.units)}, {"mass is", Align::kLeft}});
   for (const v1::PlacedPart& part : report.balance().parts()) {
-    table.AddRow({MassLabel(part),
-                  UncertainText(WITHY_FIGURE(part, mass_g), WITHY_FIGURE(part, mass_plus_minus_g), 2),
+    table.AddRow({MassLabel(part), UncertainText(WITHY_FIGURE(part, mass_g), WITHY_FIGURE(part, mass_plus_minus_g), 2),
                   AlongText(WITHY_FIGURE(part, center_mm), options.units), part.mass_from()});
   }
   return table.ToText(options.style);

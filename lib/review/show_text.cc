@@ -60,7 +60,8 @@ std::string Pieces(const v1::SectionsReport& sections, LengthUnits units) {
 }
 
 std::string TubeText(double clearance_mm) {
-  return absl::StrCat(FormatFixed(std::abs(clearance_mm), 2), " mm ", clearance_mm < 0 ? "too small for" : "over", " the tip");
+  return absl::StrCat(FormatFixed(std::abs(clearance_mm), 2), " mm ", clearance_mm < 0 ? "too small for" : "over",
+                      " the tip");
 }
 
 std::string Lengths(const v1::Report& report, const ShowOptions& options) {
@@ -68,13 +69,15 @@ std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   const v1::SectionsReport& sections = report.sections();
   std::string lines;
   if (fit.has_overall_length_mm()) lines += Line("overall length", OverallLength(fit));
-  if (fit.has_short_of_target_mm()) lines += Line("against the order", AgainstTarget(fit.short_of_target_mm(), options.units));
+  if (fit.has_short_of_target_mm())
+    lines += Line("against the order", AgainstTarget(fit.short_of_target_mm(), options.units));
   if (sections.has_blank_length_mm()) {
     lines += Line("blank after cuts", AlongText(sections.blank_length_mm(),
                                                 WITHY_FIGURE(sections, blank_length_plus_minus_mm), options.units));
   }
   if (sections.has_pieces()) lines += Line("taken down", Pieces(sections, options.units));
-  if (sections.has_butt_diameter_mm()) lines += Line("butt diameter", FormatFixed(sections.butt_diameter_mm(), 2) + " mm");
+  if (sections.has_butt_diameter_mm())
+    lines += Line("butt diameter", FormatFixed(sections.butt_diameter_mm(), 2) + " mm");
   if (sections.has_tip_diameter_mm()) {
     Length tip = Length::Mm(sections.tip_diameter_mm());
     lines += Line("tip diameter", absl::StrCat(FormatMm(tip, 2), ", ", FormatIn64(tip), " in"));
@@ -102,8 +105,8 @@ std::string Balance(const v1::BalanceReport& balance, const ShowOptions& options
   }
   if (balance.has_moment_about_hold_n_m()) {
     double moment = balance.moment_about_hold_n_m();
-    lines += Line("about the hold", absl::StrCat(FormatFixed(std::abs(moment), 3), " N m, ",
-                                                 moment >= 0 ? "tip-heavy" : "butt-heavy"));
+    lines += Line("about the hold",
+                  absl::StrCat(FormatFixed(std::abs(moment), 3), " N m, ", moment >= 0 ? "tip-heavy" : "butt-heavy"));
   }
   if (balance.has_remainder_g()) lines += Line("weighed beyond parts", FormatFixed(balance.remainder_g(), 1) + " g");
   return lines;

@@ -10,14 +10,22 @@ namespace {
 
 std::string_view SgrCode(Ink ink) {
   switch (ink) {
-    case Ink::kPlain: return "";
-    case Ink::kStrong: return "1";
-    case Ink::kFaint: return "2";
-    case Ink::kError: return "1;31";
-    case Ink::kWarning: return "1;33";
-    case Ink::kCannotTell: return "1;35";
-    case Ink::kAdvice: return "1;36";
-    case Ink::kGood: return "1;32";
+    case Ink::kPlain:
+      return "";
+    case Ink::kStrong:
+      return "1";
+    case Ink::kFaint:
+      return "2";
+    case Ink::kError:
+      return "1;31";
+    case Ink::kWarning:
+      return "1;33";
+    case Ink::kCannotTell:
+      return "1;35";
+    case Ink::kAdvice:
+      return "1;36";
+    case Ink::kGood:
+      return "1;32";
   }
   return "";
 }
@@ -28,8 +36,10 @@ bool IsInvisible(utf8proc_int32_t code_point) {
     case UTF8PROC_CATEGORY_CF:
     case UTF8PROC_CATEGORY_CS:
     case UTF8PROC_CATEGORY_ZL:
-    case UTF8PROC_CATEGORY_ZP: return true;
-    default: return false;
+    case UTF8PROC_CATEGORY_ZP:
+      return true;
+    default:
+      return false;
   }
 }
 

@@ -1,4 +1,5 @@
-// Facts of SARIF 2.1.0 (OASIS Standard, 27 March 2020) that are relied on, with their sections, are named beside the checks.
+// Facts of SARIF 2.1.0 (OASIS Standard, 27 March 2020) that are relied on, with their sections, are named beside the
+// checks.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -115,7 +116,8 @@ TEST_F(Sarif, WaivedIsSuppressedAndFailureIsNotSuccess) {
   EXPECT_STREQ(result(3)["suppressions"][0]["kind"].GetString(), "inSource");  // 3.35.2
   const rapidjson::Value& invocation = run()["invocations"][0];
   EXPECT_FALSE(invocation["executionSuccessful"].GetBool());  // 3.20.14
-  EXPECT_STREQ(invocation["toolExecutionNotifications"][0]["message"]["text"].GetString(), "my rod.txtpb: plugin bad: no");
+  EXPECT_STREQ(invocation["toolExecutionNotifications"][0]["message"]["text"].GetString(),
+               "my rod.txtpb: plugin bad: no");
 }
 
 }  // namespace

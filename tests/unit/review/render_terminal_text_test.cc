@@ -10,12 +10,18 @@ namespace {
 TEST(Visible, WritesOutWhatATerminalWouldActOn) {
   EXPECT_EQ(Visible("a\x1b[2Jb"), "a\\x1b[2Jb");
   EXPECT_EQ(Visible("a\x07\x7f"), "a\\x07\\x7f");
-  EXPECT_EQ(Visible("\xc2\x9b" "31m"), "\\x9b31m");               // U+009B, the one-character form of ESC [
-  EXPECT_EQ(Visible("\xe2\x80\xae" "gnp.exe"), "\\u202egnp.exe");  // U+202E turns the reading direction around
+  EXPECT_EQ(Visible("\xc2\x9b"
+                    "31m"),
+            "\\x9b31m");  // U+009B, the one-character form of ESC [
+  EXPECT_EQ(Visible("\xe2\x80\xae"
+                    "gnp.exe"),
+            "\\u202egnp.exe");  // U+202E turns the reading direction around
 }
 
 TEST(Visible, WritesOutBytesThatAreNotUtf8) {
-  EXPECT_EQ(Visible("a\xff" "b"), "a\\xffb");
+  EXPECT_EQ(Visible("a\xff"
+                    "b"),
+            "a\\xffb");
   EXPECT_EQ(Visible("\xc3"), "\\xc3");                    // cut short
   EXPECT_EQ(Visible("\xc0\xaf"), "\\xc0\\xaf");           // overlong '/'
   EXPECT_EQ(Visible("\xed\xa0\x80"), "\\xed\\xa0\\x80");  // a surrogate
@@ -29,8 +35,10 @@ TEST(Visible, KeepsWhatPeopleWrite) {
 TEST(DisplayWidth, CountsColumns) {
   EXPECT_EQ(DisplayWidth("rod"), 3);
   EXPECT_EQ(DisplayWidth("竹竿"), 4);
-  EXPECT_EQ(DisplayWidth("can\xcc\x83" "a"), 4);  // n and a combining tilde share a column
-  EXPECT_EQ(DisplayWidth("\x1b"), 4);             // shown as \x1b
+  EXPECT_EQ(DisplayWidth("can\xcc\x83"
+                         "a"),
+            4);                        // n and a combining tilde share a column
+  EXPECT_EQ(DisplayWidth("\x1b"), 4);  // shown as \x1b
 }
 
 TEST(Wrapped, BreaksAtBlanksOnly) {

@@ -1,5 +1,5 @@
-// Findings in the Static Analysis Results Interchange Format (SARIF), version 2.1.0 (OASIS Standard, 27 March 2020), which
-// code hosts read to show findings beside the lines of a change.
+// Findings in the Static Analysis Results Interchange Format (SARIF), version 2.1.0 (OASIS Standard, 27 March 2020),
+// which code hosts read to show findings beside the lines of a change.
 //
 //   severity      kind   level      section of the standard
 //   error         fail   error      3.27.9, 3.27.10

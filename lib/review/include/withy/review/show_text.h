@@ -1,5 +1,5 @@
-// What follows from a design, for people: lengths, sections, handle, guides, wraps, mass and balance, and what was assumed
-// or cannot be told. Made from the report alone, with names taken from the design; computes nothing.
+// What follows from a design, for people: lengths, sections, handle, guides, wraps, mass and balance, and what was
+// assumed or cannot be told. Made from the report alone, with names taken from the design; computes nothing.
 //
 //   std::cout << ShowText("rod.txtpb", design, review.report, {.units = LengthUnits::kMm});
 //

@@ -31,9 +31,9 @@ struct Glyph {
   int width = 0;
 };
 
-// `text` as glyphs, one per code point; a byte that is not part of valid UTF-8 is one glyph. Control characters, invisible
-// formatting characters (which can turn the reading direction around) and invalid bytes are written out: \x1b, \u202e,
-// \xff. A tab takes two columns of blanks.
+// `text` as glyphs, one per code point; a byte that is not part of valid UTF-8 is one glyph. Control characters,
+// invisible formatting characters (which can turn the reading direction around) and invalid bytes are written out:
+// \x1b, \u202e, \xff. A tab takes two columns of blanks.
 std::vector<Glyph> Glyphs(std::string_view text);
 
 // The same as one string.
