@@ -20,7 +20,7 @@ std::vector<std::string_view> FieldNames(const Descriptor& type) {
   return names;
 }
 
-std::vector<std::string_view> UnitsOf(const Descriptor& quantity) {
+std::vector<std::string_view> UnitNamesOf(const Descriptor& quantity) {
   const google::protobuf::OneofDescriptor& oneof = *quantity.FindOneofByName("unit");
   std::vector<std::string_view> names;
   for (int i = 0; i < oneof.field_count(); ++i) names.push_back(oneof.field(i)->name());
@@ -38,7 +38,7 @@ std::string NoSuchName(const Descriptor& type, std::string_view name) {
   std::string start = absl::StrCat(type.name(), " has no ");
   if (IsQuantity(type)) {
     return absl::StrCat(start, "unit '", std::string(name), "'; it has ",
-                        absl::StrJoin(UnitsOf(type), ", ", [](std::string* out, std::string_view unit) { out->append(unit); }));
+                        absl::StrJoin(UnitNamesOf(type), ", ", [](std::string* out, std::string_view unit) { out->append(unit); }));
   }
   return absl::StrCat(start, "field '", std::string(name), "'", DidYouMean(name, FieldNames(type)));
 }
