@@ -33,7 +33,7 @@ JsonExtension::Slot JsonExtension::Next(const char* member, int number, std::uin
   reading_.CountItem(offset);
   Level& level = levels_.back();
   // An entry of an object is a message of its own, an item of a list is not.
-  Slot slot = {&spare_, level.path, 0, level.depth + (level.list != nullptr ? 1 : 2)};
+  Slot slot = {nullptr, level.path, 0, level.depth + (level.list != nullptr ? 1 : 2)};
   if (level.list != nullptr) {
     const int index = level.list->values_size();
     slot.value = level.list->add_values();
@@ -46,6 +46,7 @@ JsonExtension::Slot JsonExtension::Next(const char* member, int number, std::uin
     if (is_new) {
       slot.value = &(*level.object->mutable_fields())[level.key];
     } else {
+      slot.value = &spares_.emplace_back();
       reading_.Report(kDuplicateKey, slot.path, level.key_offset,
                       absl::StrCat("the key \"", level.key, "\" is used a second time; the first is at ",
                                    reading_.PlaceOf(first->second)));

@@ -3,6 +3,7 @@
 #define WITHY_DOCUMENT_JSON_EXTENSION_H_
 
 #include <cstdint>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -50,12 +51,13 @@ class JsonExtension {
     std::uint32_t node;
     std::size_t depth;
   };
-  // Where the next value goes, as the member `number` of Value. A second value under one key goes to a spare place.
+  // Where the next value goes, as the member `number` of Value. A second value under one key goes to a place of its
+  // own.
   Slot Next(const char* member, int number, std::uint32_t offset);
 
   Reading& reading_;
   std::vector<Level> levels_;
-  google::protobuf::Value spare_;
+  std::deque<google::protobuf::Value> spares_;  // one for each, as values may be open within one another
 };
 
 }  // namespace withy

@@ -124,6 +124,15 @@ INSTANTIATE_TEST_SUITE_P(
                                 {"document/duplicate-key", 2, 39, "extensions[a]"}}}),
     NameOfCase);
 
+// Found by fuzzing: an object under a repeated key, in which a key is repeated.
+INSTANTIATE_TEST_SUITE_P(FieldsWithin, BadJson,
+                         ::testing::Values(BadInput{
+                             "keys_twice_within_one_another",
+                             Json("\"extensions\": {\"a\": {\"b\": {}, \"b\": {\"c\": 1, \"c\": {}, \"d\": 2}}}"),
+                             {{"document/duplicate-key", 2, 31, "extensions[a].fields[b]"},
+                              {"document/duplicate-key", 2, 45, "extensions[a].fields[b].struct_value.fields[c]"}}}),
+                         NameOfCase);
+
 INSTANTIATE_TEST_SUITE_P(
     Values, BadJson,
     ::testing::Values(
