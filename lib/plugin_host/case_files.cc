@@ -58,7 +58,8 @@ std::vector<std::string> DifferencesOf(const CaseFiles& expected, const CaseFile
   }
   for (const auto& [name, bytes] : actual) {
     if (expected.count(name) == 0) {
-      differences.push_back(absl::StrCat("expected/", name, ": came out and is not there: ", FirstDifference("", bytes)));
+      differences.push_back(
+          absl::StrCat("expected/", name, ": came out and is not there: ", FirstDifference("", bytes)));
     }
   }
   return differences;

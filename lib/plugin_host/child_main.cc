@@ -1,11 +1,12 @@
 // The other side of child_process.h: reads one request, runs it, answers in frames.
+#include <sys/time.h>
+#include <unistd.h>
+
 #include <cerrno>
 #include <chrono>
 #include <csignal>
 #include <cstring>
 #include <string>
-#include <sys/time.h>
-#include <unistd.h>
 
 #include "child_process.h"
 #include "frames.h"
@@ -38,8 +39,8 @@ bool WriteAll(const char* bytes, std::size_t size) {
   return true;
 }
 
-// Time is up. The plugin stops at its next instruction; where there is none (one endless call of the library), the process
-// says where it is and ends.
+// Time is up. The plugin stops at its next instruction; where there is none (one endless call of the library), the
+// process says where it is and ends.
 void OnTimeUp(int) {
   if (is_writing != 0) return;
   running->InterruptSoon();
@@ -95,13 +96,14 @@ int Serve() {
   v1::Design design;
   v1::Rod rod;
   v1::Report report;
-  if (source.files.count("init.lua") == 0 || !design.ParseFromString(request.design()) || !rod.ParseFromString(request.rod()) ||
-      !report.ParseFromString(request.report())) {
+  if (source.files.count("init.lua") == 0 || !design.ParseFromString(request.design()) ||
+      !rod.ParseFromString(request.rod()) || !report.ParseFromString(request.report())) {
     return kBadRequest;
   }
   const PluginSubject subject = {design, rod, report};
   bool sent = true;
-  Job job{source, limits, request.task(), &subject, [&](Sandbox& sandbox) { StartClock(sandbox, limits.cpu); }, StopClock};
+  Job job{source,   limits, request.task(), &subject, [&](Sandbox& sandbox) { StartClock(sandbox, limits.cpu); },
+          StopClock};
   RunJob(job, [&](const Reply& reply) {
     std::string frame = FrameOf(reply);
     is_writing = 1;

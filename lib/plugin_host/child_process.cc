@@ -1,14 +1,15 @@
 #include "child_process.h"
 
-#include <algorithm>
-#include <cerrno>
-#include <csignal>
 #include <fcntl.h>
 #include <poll.h>
 #include <sys/socket.h>
 #include <sys/syscall.h>
 #include <sys/wait.h>
 #include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <csignal>
 #include <utility>
 
 #include "jail.h"
@@ -102,8 +103,8 @@ bool ReceiveSome(int pipe, std::string& answer) {
 }
 
 // Sends and receives until the child closes its output (true), or a limit is reached (false; `run.end` says which).
-bool Talk(Channel& request_channel, int answer, const std::string& request, Clock::time_point deadline, std::size_t most_bytes,
-          ChildRun& run) {
+bool Talk(Channel& request_channel, int answer, const std::string& request, Clock::time_point deadline,
+          std::size_t most_bytes, ChildRun& run) {
   std::size_t sent = 0;
   while (true) {
     int wait = MillisecondsTo(deadline);
@@ -146,8 +147,8 @@ void Kill(pid_t child) {
 
 }  // namespace
 
-ChildRun RunChild(const std::string& program, const std::string& request, const PluginLimits& limits, Clock::time_point deadline,
-                  std::size_t most_bytes) {
+ChildRun RunChild(const std::string& program, const std::string& request, const PluginLimits& limits,
+                  Clock::time_point deadline, std::size_t most_bytes) {
   ChildRun run;
   Channel request_channel, answer_channel;
   Descriptor null;

@@ -26,8 +26,8 @@ struct ChildRun {
   std::string answer;  // what came before it ended
 };
 
-// Runs `program` with no environment and no files but its standard input and output, behind the walls of jail.h. Returns
-// when the child is gone; it never outlives the call. The signal dispositions of this process are not touched.
+// Runs `program` with no environment and no files but its standard input and output, behind the walls of jail.h.
+// Returns when the child is gone; it never outlives the call. The signal dispositions of this process are not touched.
 ChildRun RunChild(const std::string& program, const std::string& request, const PluginLimits& limits,
                   std::chrono::steady_clock::time_point deadline, std::size_t most_bytes);
 

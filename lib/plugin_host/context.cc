@@ -4,17 +4,21 @@
 
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
-#include "schema_names.h"
 #include "sandbox.h"
+#include "schema_names.h"
 
 namespace withy::plugin {
 namespace {
 
 constexpr char kCurrent[] = "withy.context";
 
-const char* UseName(unsigned use) { return use == kInCheck ? "a check" : use == kInExporter ? "an exporter" : "an importer"; }
+const char* UseName(unsigned use) {
+  return use == kInCheck ? "a check" : use == kInExporter ? "an exporter" : "an importer";
+}
 
-void PushText(lua_State* lua, std::string_view text) { lua_pushlstring(lua, text.data(), text.size()); }
+void PushText(lua_State* lua, std::string_view text) {
+  lua_pushlstring(lua, text.data(), text.size());
+}
 
 int NoSuchOption(lua_State* lua) {
   std::vector<std::string_view> known;
@@ -28,7 +32,9 @@ int NoSuchOption(lua_State* lua) {
   return luaL_error(lua, "there is no option '%s'%s", name.c_str(), DidYouMean(name, known).c_str());
 }
 
-int ReadOnly(lua_State* lua) { return luaL_error(lua, "ctx is read-only"); }
+int ReadOnly(lua_State* lua) {
+  return luaL_error(lua, "ctx is read-only");
+}
 
 // Closes the table on top of the stack: `index` answers for missing names, nothing is written.
 void Close(lua_State* lua, lua_CFunction index) {
@@ -118,9 +124,15 @@ void PushRootOnce(lua_State* lua, const PluginSubject& subject, Root root) {
   if (lua_getfield(lua, LUA_REGISTRYINDEX, key) != LUA_TNIL) return;
   lua_pop(lua, 1);
   switch (root) {
-    case Root::kDesign: PushRoot(lua, root, subject.design); break;
-    case Root::kRod: PushRoot(lua, root, subject.rod); break;
-    case Root::kReport: PushRoot(lua, root, subject.report); break;
+    case Root::kDesign:
+      PushRoot(lua, root, subject.design);
+      break;
+    case Root::kRod:
+      PushRoot(lua, root, subject.rod);
+      break;
+    case Root::kReport:
+      PushRoot(lua, root, subject.report);
+      break;
   }
   lua_pushvalue(lua, -1);
   lua_setfield(lua, LUA_REGISTRYINDEX, key);

@@ -1,8 +1,7 @@
 // `ctx`: what one run of a check, exporter or importer sees and gives.
 //
-// The host makes a Context, pushes it, calls the plugin's function with it, and finds what the function gave in `remarks` and
-// `files`.
-// Methods of `ctx` are declared in context_api.cc.
+// The host makes a Context, pushes it, calls the plugin's function with it, and finds what the function gave in
+// `remarks` and `files`. Methods of `ctx` are declared in context_api.cc.
 #ifndef WITHY_PLUGIN_HOST_CONTEXT_H_
 #define WITHY_PLUGIN_HOST_CONTEXT_H_
 
@@ -25,9 +24,9 @@ struct OptionValue {
 };
 
 struct Context {
-  unsigned use = kInCheck;                  // one of kInCheck, kInExporter, kInImporter
-  const PluginSubject* subject = nullptr;   // null for importers
-  Severity severity = Severity::kAdvice;    // of a finding that does not say
+  unsigned use = kInCheck;                 // one of kInCheck, kInExporter, kInImporter
+  const PluginSubject* subject = nullptr;  // null for importers
+  Severity severity = Severity::kAdvice;   // of a finding that does not say
   std::string stem;
   std::string_view input_name, input;
   std::vector<OptionValue> options;

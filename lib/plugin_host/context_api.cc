@@ -84,21 +84,25 @@ const std::vector<ApiField>& ContextProperties() {
 const std::vector<ApiFunction>& ContextMethods() {
   static const std::vector<ApiFunction> methods = {
       {"get", "(path: string): any",
-       "The value at a path; nil where anything on the way is not known. A path begins with `design.`, `rod.` or `report.`; "
-       "without one it is looked up in the report, then in the design. List items are named by id, or counted from 0 as in "
+       "The value at a path; nil where anything on the way is not known. A path begins with `design.`, `rod.` or "
+       "`report.`; "
+       "without one it is looked up in the report, then in the design. List items are named by id, or counted from 0 "
+       "as in "
        "findings.",
        Bound<Get>, kInCheck | kInExporter},
       {"need", "(path: string, hint?: string): any",
-       "As get, for what the plugin cannot do without: where there is no value, a check ends as 'cannot tell' and an exporter "
+       "As get, for what the plugin cannot do without: where there is no value, a check ends as 'cannot tell' and an "
+       "exporter "
        "is refused. The hint says what to measure; without one the report is asked.",
        Bound<Need>, kInCheck | kInExporter},
       {"find", "(id: string): any", "The design's thing with that id, or nil.", Bound<Find>, kInCheck | kInExporter},
       {"emit", "(remark: Remark)", "Gives one finding.", Bound<Emit>, kInCheck | kInImporter},
       {"refuse", "(message: string, place?: InputPlace)",
-       "Ends the run in an orderly way; nothing it gave is kept. An importer says where its input is wrong.", Bound<Refuse>,
-       kEverywhere},
+       "Ends the run in an orderly way; nothing it gave is kept. An importer says where its input is wrong.",
+       Bound<Refuse>, kEverywhere},
       {"write", "(name: string, bytes: string)",
-       "Writes one file. The name is plain ([A-Za-z0-9._ -], no leading dot) and is used once.", Bound<Write>, kInExporter},
+       "Writes one file. The name is plain ([A-Za-z0-9._ -], no leading dot) and is used once.", Bound<Write>,
+       kInExporter},
   };
   return methods;
 }

@@ -22,7 +22,8 @@ FieldPath DesignPath(lua_State* lua, const Context& context, int index) {
   const Proxy& proxy = *ProxyAt(lua, index);
   if (proxy.root == Root::kDesign) return PathOf(proxy);
   FieldPath path = PathOfId(context.subject->design, IdOf(*proxy.message));
-  if (path.empty()) luaL_error(lua, "'at' is %s, which is nowhere in the design: give a path", luaL_tolstring(lua, index, nullptr));
+  if (path.empty())
+    luaL_error(lua, "'at' is %s, which is nowhere in the design: give a path", luaL_tolstring(lua, index, nullptr));
   return path;
 }
 
@@ -138,7 +139,8 @@ int Write(lua_State* lua) {
   std::size_t size = 0;
   luaL_checktype(lua, 3, LUA_TSTRING);
   const char* bytes = lua_tolstring(lua, 3, &size);
-  if (!IsPlainFileName(name)) return luaL_error(lua, "'%s' is not a plain file name: [A-Za-z0-9._ -], no leading dot", name.c_str());
+  if (!IsPlainFileName(name))
+    return luaL_error(lua, "'%s' is not a plain file name: [A-Za-z0-9._ -], no leading dot", name.c_str());
   for (const host::v1::File& file : context.files) {
     if (absl::EqualsIgnoreCase(file.name(), name)) return luaL_error(lua, "'%s' was written already", name.c_str());
   }

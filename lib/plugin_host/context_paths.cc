@@ -18,9 +18,12 @@ using google::protobuf::Reflection;
 
 const google::protobuf::Descriptor& TypeOf(Root root) {
   switch (root) {
-    case Root::kDesign: return *v1::Design::descriptor();
-    case Root::kRod: return *v1::Rod::descriptor();
-    case Root::kReport: break;
+    case Root::kDesign:
+      return *v1::Design::descriptor();
+    case Root::kRod:
+      return *v1::Rod::descriptor();
+    case Root::kReport:
+      break;
   }
   return *v1::Report::descriptor();
 }
@@ -57,8 +60,8 @@ bool FindId(const Message& message, std::string_view id, FieldPath& path) {
     if (field->cpp_type() != FieldDescriptor::CPPTYPE_MESSAGE || field->is_map()) continue;
     const int size = field->is_repeated() ? reflection.FieldSize(message, field) : 1;
     for (int i = 0; i < size; ++i) {
-      const Message& child =
-          field->is_repeated() ? reflection.GetRepeatedMessage(message, field, i) : reflection.GetMessage(message, field);
+      const Message& child = field->is_repeated() ? reflection.GetRepeatedMessage(message, field, i)
+                                                  : reflection.GetMessage(message, field);
       FieldPath below = path.Field(field->name());
       if (field->is_repeated()) below = std::move(below).Item(IdOf(child), i);
       if (IdOf(child) == id || FindId(child, id, below)) {
@@ -79,7 +82,8 @@ std::optional<RootedPath> WithNamedRoot(const FieldPath& path) {
     RootedPath rooted = {root, {}};
     for (std::size_t i = 1; i < path.steps().size(); ++i) {
       const FieldPath::Step& step = path.steps()[i];
-      rooted.path = step.field.empty() ? std::move(rooted.path).Item(step.id, step.index) : std::move(rooted.path).Field(step.field);
+      rooted.path = step.field.empty() ? std::move(rooted.path).Item(step.id, step.index)
+                                       : std::move(rooted.path).Field(step.field);
     }
     return rooted;
   }

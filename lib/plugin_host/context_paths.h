@@ -16,8 +16,8 @@ struct RootedPath {
   FieldPath path;
 };
 
-// Reads a path that begins with `design.`, `rod.` or `report.`, or else is one of `first`, or else of the other of report
-// and design; names alone decide, never values. Raises an error on a name that the schema does not have.
+// Reads a path that begins with `design.`, `rod.` or `report.`, or else is one of `first`, or else of the other of
+// report and design; names alone decide, never values. Raises an error on a name that the schema does not have.
 RootedPath ReadPath(lua_State* lua, std::string_view text, Root first);
 
 // Leaves the value at `path` on the stack; nil where anything on the way is not known.

@@ -8,7 +8,7 @@
 namespace withy::plugin {
 
 struct EmbeddedFile {
-  std::string_view file;   // path within its folder: "text.lua", "cut-sheet/init.lua", "check/init.lua"
+  std::string_view file;  // path within its folder: "text.lua", "cut-sheet/init.lua", "check/init.lua"
   std::string_view text;
 };
 

@@ -6,14 +6,18 @@
 namespace withy::plugin {
 namespace {
 
-// Bytes that a frame may have, by type. Files and designs are bounded by what the host reads in all; the others hold lists,
-// which take more room parsed than written.
+// Bytes that a frame may have, by type. Files and designs are bounded by what the host reads in all; the others hold
+// lists, which take more room parsed than written.
 std::size_t LongestFrame(std::size_t type) {
   switch (type) {
-    case 0: return std::size_t{1} << 20;
-    case 1: return std::size_t{1} << 16;
-    case kStoppedAtType: return 256;
-    default: return UINT32_MAX;
+    case 0:
+      return std::size_t{1} << 20;
+    case 1:
+      return std::size_t{1} << 16;
+    case kStoppedAtType:
+      return 256;
+    default:
+      return UINT32_MAX;
   }
 }
 
@@ -26,12 +30,18 @@ std::optional<Reply> Parsed(std::string_view bytes) {
 
 std::optional<Reply> ParsedAs(std::size_t type, std::string_view bytes) {
   switch (type) {
-    case 0: return Parsed<host::v1::Info>(bytes);
-    case 1: return Parsed<host::v1::Remark>(bytes);
-    case 2: return Parsed<host::v1::File>(bytes);
-    case 3: return Parsed<host::v1::Outcome>(bytes);
-    case kStoppedAtType: return StoppedAt{std::string(bytes)};
-    default: return std::nullopt;
+    case 0:
+      return Parsed<host::v1::Info>(bytes);
+    case 1:
+      return Parsed<host::v1::Remark>(bytes);
+    case 2:
+      return Parsed<host::v1::File>(bytes);
+    case 3:
+      return Parsed<host::v1::Outcome>(bytes);
+    case kStoppedAtType:
+      return StoppedAt{std::string(bytes)};
+    default:
+      return std::nullopt;
   }
 }
 

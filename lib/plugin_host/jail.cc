@@ -47,6 +47,8 @@ bool LimitBeforeExec(const JailLimits& limits, pid_t parent) {
          Limit(RLIMIT_NPROC, 0, 0);
 }
 
-bool CloseBehind() { return Limit(RLIMIT_NOFILE, kStandardFiles, kStandardFiles); }
+bool CloseBehind() {
+  return Limit(RLIMIT_NOFILE, kStandardFiles, kStandardFiles);
+}
 
 }  // namespace withy::plugin

@@ -1,7 +1,7 @@
 // The operating system's walls around the process that runs a plugin.
 //
-// They go up in two steps: what the parent can set between fork and exec, so that it holds whatever program is started, and
-// what the child closes behind itself once it has read its request and before anything of the plugin runs.
+// They go up in two steps: what the parent can set between fork and exec, so that it holds whatever program is started,
+// and what the child closes behind itself once it has read its request and before anything of the plugin runs.
 #ifndef WITHY_PLUGIN_HOST_JAIL_H_
 #define WITHY_PLUGIN_HOST_JAIL_H_
 
@@ -18,8 +18,9 @@ struct JailLimits {
 };
 JailLimits JailLimitsFor(const PluginLimits& limits);
 
-// After fork, before exec; calls nothing but system calls. CPU time, address space, no file may be written, few may be open,
-// no core dump, no new processes, no new privileges, death with the parent. False where the system refuses one of them.
+// After fork, before exec; calls nothing but system calls. CPU time, address space, no file may be written, few may be
+// open, no core dump, no new processes, no new privileges, death with the parent. False where the system refuses one of
+// them.
 bool LimitBeforeExec(const JailLimits& limits, pid_t parent);
 
 // In the child, once it has read its request: no file can be opened any more. False where the system refuses.

@@ -39,10 +39,14 @@ class Runner {
     if (!loaded.ok()) return send_(Failed(loaded, sandbox_.exhausted()));
     send_(plugin_.info);
     switch (job_.task.kind()) {
-      case host::v1::Task::CHECKS: return RunChecks();
-      case host::v1::Task::EXPORT: return RunOne(host::v1::Entry::EXPORTER, kInExporter);
-      case host::v1::Task::IMPORT: return RunOne(host::v1::Entry::IMPORTER, kInImporter);
-      default: return;
+      case host::v1::Task::CHECKS:
+        return RunChecks();
+      case host::v1::Task::EXPORT:
+        return RunOne(host::v1::Entry::EXPORTER, kInExporter);
+      case host::v1::Task::IMPORT:
+        return RunOne(host::v1::Entry::IMPORTER, kInImporter);
+      default:
+        return;
     }
   }
 
@@ -79,8 +83,8 @@ class Runner {
       return options.ok() ? RunEntry(i, context) : send_(Failed(options));
     }
     const char* what = kind == host::v1::Entry::EXPORTER ? "exporter" : "importer";
-    send_(Failed(absl::NotFoundError(absl::StrCat("has no ", what, " '", job_.task.entry(), "'",
-                                                  DidYouMean(job_.task.entry(), known)))));
+    send_(Failed(absl::NotFoundError(
+        absl::StrCat("has no ", what, " '", job_.task.entry(), "'", DidYouMean(job_.task.entry(), known)))));
   }
 
   void RunEntry(int index, Context& context) {

@@ -18,11 +18,13 @@ namespace fs = std::filesystem;
 
 constexpr std::size_t kLargestFile = std::size_t{1} << 20;
 constexpr std::size_t kLargestPlugin = std::size_t{8} << 20;
-constexpr int kMostNames = 2000;   // looked at in one plugin's folder
-constexpr int kDeepest = 4;        // folders within one another
+constexpr int kMostNames = 2000;  // looked at in one plugin's folder
+constexpr int kDeepest = 4;       // folders within one another
 constexpr char kMain[] = "init.lua";
 
-bool IsLua(const fs::path& path) { return path.extension() == ".lua"; }
+bool IsLua(const fs::path& path) {
+  return path.extension() == ".lua";
+}
 
 absl::StatusOr<std::string> ReadSource(const fs::path& path) {
   ReadLimits limits;
@@ -38,7 +40,8 @@ class FolderReader {
     std::error_code error;
     std::vector<fs::directory_entry> entries;
     for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
-      if (++names_ > kMostNames) return absl::ResourceExhaustedError(absl::StrCat(path_, ": more than ", kMostNames, " files"));
+      if (++names_ > kMostNames)
+        return absl::ResourceExhaustedError(absl::StrCat(path_, ": more than ", kMostNames, " files"));
       entries.push_back(*at);
     }
     if (error) return absl::PermissionDeniedError(absl::StrCat(folder.string(), ": ", error.message()));
@@ -58,10 +61,12 @@ class FolderReader {
     }
     if (!IsLua(entry.path())) return absl::OkStatus();
     if (!fs::is_regular_file(status)) {
-      return absl::InvalidArgumentError(absl::StrCat(entry.path().string(), ": not a plain file (links are not followed)"));
+      return absl::InvalidArgumentError(
+          absl::StrCat(entry.path().string(), ": not a plain file (links are not followed)"));
     }
     if (!IsPlainFileName(name)) {
-      return absl::InvalidArgumentError(absl::StrCat(entry.path().string(), ": name the file with letters, digits, '_' and '-'"));
+      return absl::InvalidArgumentError(
+          absl::StrCat(entry.path().string(), ": name the file with letters, digits, '_' and '-'"));
     }
     absl::StatusOr<std::string> text = ReadSource(entry.path());
     if (!text.ok()) return text.status();
@@ -111,9 +116,11 @@ absl::StatusOr<std::vector<PluginSource>> LoadPluginFolder(const std::string& fo
   std::vector<fs::path> paths;
   for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
     std::error_code unreadable;
-    const bool is_plugin = at->is_directory(unreadable) ? fs::exists(at->path() / kMain, unreadable) : IsLua(at->path());
+    const bool is_plugin =
+        at->is_directory(unreadable) ? fs::exists(at->path() / kMain, unreadable) : IsLua(at->path());
     if (is_plugin) paths.push_back(at->path());
-    if (paths.size() > kMostNames) return absl::ResourceExhaustedError(absl::StrCat(folder, ": more than ", kMostNames, " plugins"));
+    if (paths.size() > kMostNames)
+      return absl::ResourceExhaustedError(absl::StrCat(folder, ": more than ", kMostNames, " plugins"));
   }
   if (error) return absl::PermissionDeniedError(absl::StrCat(folder, ": ", error.message()));
   std::sort(paths.begin(), paths.end());

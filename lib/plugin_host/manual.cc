@@ -45,7 +45,9 @@ machines, so round what you print.
 
 )";
 
-std::string Row(std::initializer_list<std::string> cells) { return absl::StrCat("| ", absl::StrJoin(cells, " | "), " |\n"); }
+std::string Row(std::initializer_list<std::string> cells) {
+  return absl::StrCat("| ", absl::StrJoin(cells, " | "), " |\n");
+}
 
 std::string Uses(unsigned uses) {
   std::vector<std::string> names;
@@ -56,10 +58,11 @@ std::string Uses(unsigned uses) {
 }
 
 std::string FieldTable(const std::string& title, const std::vector<ApiField>& fields) {
-  std::string text = absl::StrCat("### ", title, "\n\n", Row({"field", "type", "", "meaning"}), Row({"---", "---", "---", "---"}));
+  std::string text =
+      absl::StrCat("### ", title, "\n\n", Row({"field", "type", "", "meaning"}), Row({"---", "---", "---", "---"}));
   for (const ApiField& field : fields) {
-    text += Row({absl::StrCat("`", std::string(field.name), "`"), std::string(field.type), field.required ? "required" : "",
-                 std::string(field.doc)});
+    text += Row({absl::StrCat("`", std::string(field.name), "`"), std::string(field.type),
+                 field.required ? "required" : "", std::string(field.doc)});
   }
   return text + "\n";
 }
@@ -68,13 +71,13 @@ std::string ContextSection() {
   std::string text = "## The context\n\n";
   absl::StrAppend(&text, Row({"property", "type", "in", "meaning"}), Row({"---", "---", "---", "---"}));
   for (const ApiField& property : ContextProperties()) {
-    text += Row({absl::StrCat("`ctx.", std::string(property.name), "`"), std::string(property.type), Uses(property.uses),
-                 std::string(property.doc)});
+    text += Row({absl::StrCat("`ctx.", std::string(property.name), "`"), std::string(property.type),
+                 Uses(property.uses), std::string(property.doc)});
   }
   text += "\n";
   for (const ApiFunction& method : ContextMethods()) {
-    absl::StrAppend(&text, "`ctx:", std::string(method.name), std::string(method.signature), "` (", Uses(method.uses), ")\n\n    ",
-                    std::string(method.doc), "\n\n");
+    absl::StrAppend(&text, "`ctx:", std::string(method.name), std::string(method.signature), "` (", Uses(method.uses),
+                    ")\n\n    ", std::string(method.doc), "\n\n");
   }
   return text;
 }
@@ -82,14 +85,16 @@ std::string ContextSection() {
 std::string ModuleSection(const ApiModule& module) {
   std::string text = absl::StrCat("### ", std::string(module.name), "\n\n", std::string(module.summary), "\n\n");
   for (const ApiFunction& function : module.functions) {
-    absl::StrAppend(&text, "- `", std::string(function.name), std::string(function.signature), "`: ", std::string(function.doc), "\n");
+    absl::StrAppend(&text, "- `", std::string(function.name), std::string(function.signature),
+                    "`: ", std::string(function.doc), "\n");
   }
   return text + "\n";
 }
 
 std::string UnitsLine() {
   std::string text = "Units:";
-  for (std::string_view unit : UnitNames()) absl::StrAppend(&text, text.back() == ':' ? " `" : ", `", std::string(unit), "`");
+  for (std::string_view unit : UnitNames())
+    absl::StrAppend(&text, text.back() == ':' ? " `" : ", `", std::string(unit), "`");
   return text + ".\n\n";
 }
 
@@ -115,11 +120,14 @@ std::string PluginManual() {
   std::string text = absl::StrCat("# The plugin API, version ", kPluginApi, "\n\n",
                                   "A plugin is one `.lua` file, or a folder with `init.lua`, that returns a table.\n\n",
                                   "## What a plugin returns\n\n");
-  text += FieldTable("The plugin", PluginFields()) + FieldTable("Check", CheckFields()) + FieldTable("Exporter", ExporterFields()) +
-          FieldTable("Importer", ImporterFields()) + FieldTable("Option", OptionFields());
+  text += FieldTable("The plugin", PluginFields()) + FieldTable("Check", CheckFields()) +
+          FieldTable("Exporter", ExporterFields()) + FieldTable("Importer", ImporterFields()) +
+          FieldTable("Option", OptionFields());
   text += ContextSection() + FieldTable("Remark", RemarkFields()) + FieldTable("InputPlace", InputPlaceFields());
   text += kReading + UnitsLine();
-  text += "## The host's modules\n\n`require` reaches these and the plugin's own files (`require \"parts.rows\"` is `parts/rows.lua`).\n\n";
+  text +=
+      "## The host's modules\n\n`require` reaches these and the plugin's own files (`require \"parts.rows\"` is "
+      "`parts/rows.lua`).\n\n";
   for (const ApiModule& module : ApiModules()) text += ModuleSection(module);
   return text + LibrarySection() + kPromises;
 }

@@ -59,7 +59,8 @@ class Filler {
     }
     if (field->is_map()) return FillExtensions(path, *field, message);
     if (field->is_repeated()) return FillList(path, *field, message);
-    if (field->cpp_type() == FieldDescriptor::CPPTYPE_MESSAGE) return Fill(path, *reflection.MutableMessage(&message, field));
+    if (field->cpp_type() == FieldDescriptor::CPPTYPE_MESSAGE)
+      return Fill(path, *reflection.MutableMessage(&message, field));
     SetScalar(path, *field, message);
   }
 
@@ -109,9 +110,15 @@ class Filler {
     luaL_checkstack(lua_, 8, nullptr);
     if (++depth_ > kMaxDepth) Refuse(path, "tables are too deep within one another");
     switch (lua_type(lua_, -1)) {
-      case LUA_TNUMBER: target.set_number_value(Number(path)); break;
-      case LUA_TSTRING: target.set_string_value(Text(path)); break;
-      case LUA_TBOOLEAN: target.set_bool_value(lua_toboolean(lua_, -1) != 0); break;
+      case LUA_TNUMBER:
+        target.set_number_value(Number(path));
+        break;
+      case LUA_TSTRING:
+        target.set_string_value(Text(path));
+        break;
+      case LUA_TBOOLEAN:
+        target.set_bool_value(lua_toboolean(lua_, -1) != 0);
+        break;
       case LUA_TTABLE:
         if (lua_rawlen(lua_, -1) == 0) {
           FillStruct(path, *target.mutable_struct_value());
@@ -123,13 +130,15 @@ class Filler {
           lua_pop(lua_, 1);
         }
         break;
-      default: Refuse(path, absl::StrCat("a ", luaL_typename(lua_, -1), " cannot be kept in a design"));
+      default:
+        Refuse(path, absl::StrCat("a ", luaL_typename(lua_, -1), " cannot be kept in a design"));
     }
     --depth_;
   }
 
   double Number(const FieldPath& path) {
-    if (lua_type(lua_, -1) != LUA_TNUMBER) Refuse(path, absl::StrCat("must be a number, not a ", luaL_typename(lua_, -1)));
+    if (lua_type(lua_, -1) != LUA_TNUMBER)
+      Refuse(path, absl::StrCat("must be a number, not a ", luaL_typename(lua_, -1)));
     double number = lua_tonumber(lua_, -1);
     if (!std::isfinite(number)) Refuse(path, "is not a finite number");
     return number;
@@ -139,12 +148,14 @@ class Filler {
     int exact = 0;
     Number(path);
     lua_Integer number = lua_tointegerx(lua_, -1, &exact);
-    if (exact == 0 || number < low || number > high) Refuse(path, absl::StrCat("must be a whole number from ", low, " to ", high));
+    if (exact == 0 || number < low || number > high)
+      Refuse(path, absl::StrCat("must be a whole number from ", low, " to ", high));
     return number;
   }
 
   std::string Text(const FieldPath& path) {
-    if (lua_type(lua_, -1) != LUA_TSTRING) Refuse(path, absl::StrCat("must be a text, not a ", luaL_typename(lua_, -1)));
+    if (lua_type(lua_, -1) != LUA_TSTRING)
+      Refuse(path, absl::StrCat("must be a text, not a ", luaL_typename(lua_, -1)));
     std::size_t size = 0;
     const char* bytes = lua_tolstring(lua_, -1, &size);
     std::string text(bytes, size);
@@ -157,9 +168,11 @@ class Filler {
     const bool add = field.is_repeated();
     switch (field.cpp_type()) {
       case FieldDescriptor::CPPTYPE_STRING:
-        return add ? reflection.AddString(&message, &field, Text(path)) : reflection.SetString(&message, &field, Text(path));
+        return add ? reflection.AddString(&message, &field, Text(path))
+                   : reflection.SetString(&message, &field, Text(path));
       case FieldDescriptor::CPPTYPE_DOUBLE:
-        return add ? reflection.AddDouble(&message, &field, Number(path)) : reflection.SetDouble(&message, &field, Number(path));
+        return add ? reflection.AddDouble(&message, &field, Number(path))
+                   : reflection.SetDouble(&message, &field, Number(path));
       case FieldDescriptor::CPPTYPE_UINT32: {
         auto number = static_cast<std::uint32_t>(Whole(path, 0, std::numeric_limits<std::uint32_t>::max()));
         return add ? reflection.AddUInt32(&message, &field, number) : reflection.SetUInt32(&message, &field, number);
@@ -172,8 +185,10 @@ class Filler {
       case FieldDescriptor::CPPTYPE_BOOL:
         if (!lua_isboolean(lua_, -1)) Refuse(path, "must be true or false");
         return reflection.SetBool(&message, &field, lua_toboolean(lua_, -1) != 0);
-      case FieldDescriptor::CPPTYPE_ENUM: return SetEnum(path, field, message);
-      default: Refuse(path, "cannot be set by a plugin");
+      case FieldDescriptor::CPPTYPE_ENUM:
+        return SetEnum(path, field, message);
+      default:
+        Refuse(path, "cannot be set by a plugin");
     }
   }
 

@@ -37,15 +37,20 @@ int Read(lua_State* lua, const absl::StatusOr<Written<Kind>>& read) {
   return 1;
 }
 
-int ReadLength(lua_State* lua) { return Read(lua, ParseLength(TextArgument(lua, 1))); }
-int ReadMass(lua_State* lua) { return Read(lua, ParseMass(TextArgument(lua, 1))); }
+int ReadLength(lua_State* lua) {
+  return Read(lua, ParseLength(TextArgument(lua, 1)));
+}
+int ReadMass(lua_State* lua) {
+  return Read(lua, ParseMass(TextArgument(lua, 1)));
+}
 
 int Convert(lua_State* lua) {
   double number = FiniteArgument(lua, 1);
   std::string from(TextArgument(lua, 2));
   std::string to(TextArgument(lua, 3));
   for (const std::string& unit : {from, to}) {
-    if (!ConvertUnit(0, unit, unit)) return luaL_error(lua, "there is no unit '%s'%s", unit.c_str(), DidYouMean(unit, UnitNames()).c_str());
+    if (!ConvertUnit(0, unit, unit))
+      return luaL_error(lua, "there is no unit '%s'%s", unit.c_str(), DidYouMean(unit, UnitNames()).c_str());
   }
   std::optional<double> converted = ConvertUnit(number, from, to);
   if (!converted) return luaL_error(lua, "%s and %s are units of different things", from.c_str(), to.c_str());
@@ -65,9 +70,13 @@ int FeetAndInches(lua_State* lua) {
   return Push(lua, FormatFeetInches(Length::Mm(FiniteArgument(lua, 1)), Denominator(lua)));
 }
 
-int InchesText(lua_State* lua) { return Push(lua, FormatInches(Length::Mm(FiniteArgument(lua, 1)), Denominator(lua))); }
+int InchesText(lua_State* lua) {
+  return Push(lua, FormatInches(Length::Mm(FiniteArgument(lua, 1)), Denominator(lua)));
+}
 
-int In64Text(lua_State* lua) { return Push(lua, FormatIn64(Length::Mm(FiniteArgument(lua, 1)))); }
+int In64Text(lua_State* lua) {
+  return Push(lua, FormatIn64(Length::Mm(FiniteArgument(lua, 1))));
+}
 
 int Round(lua_State* lua) {
   double number = FiniteArgument(lua, 1);
@@ -80,20 +89,26 @@ int Round(lua_State* lua) {
 }  // namespace
 
 ApiModule UnitsModule() {
-  return {"withy.units", "Lengths and masses as people write and read them. Units are named as in the schema.",
-          {
-              {"length", "(s: string): table?, string?",
-               "`7' 3 1/2\"`, `2222.5 mm`, `5/64 in` as a design holds it, `{ inch = 87.5 }`; or nil and why not. A number "
-               "without a unit and a decimal comma are refused.",
-               Bound<ReadLength>},
-              {"mass", "(s: string): table?, string?", "Likewise `1/4 oz`, `12 g`, `150 gr`.", Bound<ReadMass>},
-              {"convert", "(x: number, from: string, to: string): number", "`convert(87, \"inch\", \"mm\")` is 2209.8.", Bound<Convert>},
-              {"feet_inches", "(mm: number, denominator?: integer): string",
-               "`7' 3 1/2\"`, to the nearest 1/16 unless told: cuts are laid out in 1/16, guides in 1/8.", Bound<FeetAndInches>},
-              {"inches", "(mm: number, denominator?: integer): string", "`87 1/2\"`, likewise.", Bound<InchesText>},
-              {"in64", "(mm: number): string", "`5.5/64`, to the nearest half, as tip-top tubes are sold.", Bound<In64Text>},
-              {"round", "(x: number, step: number): number", "To the nearest multiple of `step`, halves away from zero.", Bound<Round>},
-          }};
+  return {
+      "withy.units",
+      "Lengths and masses as people write and read them. Units are named as in the schema.",
+      {
+          {"length", "(s: string): table?, string?",
+           "`7' 3 1/2\"`, `2222.5 mm`, `5/64 in` as a design holds it, `{ inch = 87.5 }`; or nil and why not. A number "
+           "without a unit and a decimal comma are refused.",
+           Bound<ReadLength>},
+          {"mass", "(s: string): table?, string?", "Likewise `1/4 oz`, `12 g`, `150 gr`.", Bound<ReadMass>},
+          {"convert", "(x: number, from: string, to: string): number", "`convert(87, \"inch\", \"mm\")` is 2209.8.",
+           Bound<Convert>},
+          {"feet_inches", "(mm: number, denominator?: integer): string",
+           "`7' 3 1/2\"`, to the nearest 1/16 unless told: cuts are laid out in 1/16, guides in 1/8.",
+           Bound<FeetAndInches>},
+          {"inches", "(mm: number, denominator?: integer): string", "`87 1/2\"`, likewise.", Bound<InchesText>},
+          {"in64", "(mm: number): string", "`5.5/64`, to the nearest half, as tip-top tubes are sold.",
+           Bound<In64Text>},
+          {"round", "(x: number, step: number): number", "To the nearest multiple of `step`, halves away from zero.",
+           Bound<Round>},
+      }};
 }
 
 }  // namespace withy::plugin

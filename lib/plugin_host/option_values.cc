@@ -18,7 +18,8 @@ bool HasType(const std::string& value, const std::string& type) {
 
 }  // namespace
 
-absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task& task, std::vector<OptionValue>& values) {
+absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task& task,
+                              std::vector<OptionValue>& values) {
   std::vector<std::string_view> known;
   for (const host::v1::DeclaredOption& declared : entry.options()) {
     known.push_back(declared.name());
@@ -30,10 +31,12 @@ absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task
       if (value.name == typed.name()) option = &value;
     }
     if (option == nullptr) {
-      return absl::NotFoundError(absl::StrCat(entry.name(), " has no option '", typed.name(), "'", DidYouMean(typed.name(), known)));
+      return absl::NotFoundError(
+          absl::StrCat(entry.name(), " has no option '", typed.name(), "'", DidYouMean(typed.name(), known)));
     }
     if (!HasType(typed.value(), option->type)) {
-      return absl::OutOfRangeError(absl::StrCat("option '", option->name, "' is a ", option->type, ", not '", typed.value(), "'",
+      return absl::OutOfRangeError(absl::StrCat("option '", option->name, "' is a ", option->type, ", not '",
+                                                typed.value(), "'",
                                                 option->type == "boolean" ? ": write true or false" : ""));
     }
     option->value = typed.value();

@@ -10,9 +10,10 @@
 
 namespace withy::plugin {
 
-// Every declared option with the value typed in `task`, else its default. NotFound for one that is not declared, with the
-// nearest; OutOfRange for a value that is not of the option's type.
-absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task& task, std::vector<OptionValue>& values);
+// Every declared option with the value typed in `task`, else its default. NotFound for one that is not declared, with
+// the nearest; OutOfRange for a value that is not of the option's type.
+absl::Status ReadOptionValues(const host::v1::Entry& entry, const host::v1::Task& task,
+                              std::vector<OptionValue>& values);
 
 }  // namespace withy::plugin
 

@@ -45,7 +45,8 @@ class Merger {
  public:
   explicit Merger(lua_State* lua) : lua_(lua), by_function_(!lua_isnoneornil(lua, 2)) {}
 
-  void Merge(const std::vector<int>& from, std::vector<int>& to, std::size_t begin, std::size_t middle, std::size_t end) {
+  void Merge(const std::vector<int>& from, std::vector<int>& to, std::size_t begin, std::size_t middle,
+             std::size_t end) {
     std::size_t left = begin;
     std::size_t right = middle;
     for (std::size_t at = begin; at < end; ++at) {

@@ -1,8 +1,8 @@
 #include "plain_text.h"
 
-#include <algorithm>
-
 #include <utf8proc.h>
+
+#include <algorithm>
 
 #include "absl/strings/ascii.h"
 #include "withy/review/terminal_text.h"
@@ -13,7 +13,9 @@ namespace {
 constexpr std::size_t kLongestSlug = 64;
 constexpr std::size_t kLongestFileName = 120;
 
-bool IsFileNameCharacter(char c) { return absl::ascii_isalnum(static_cast<unsigned char>(c)) || c == '.' || c == '_' || c == ' ' || c == '-'; }
+bool IsFileNameCharacter(char c) {
+  return absl::ascii_isalnum(static_cast<unsigned char>(c)) || c == '.' || c == '_' || c == ' ' || c == '-';
+}
 
 }  // namespace
 
@@ -44,18 +46,21 @@ std::string AsPlainLine(std::string_view text, std::size_t longest) {
 }
 
 bool IsSlug(std::string_view text) {
-  return !text.empty() && text.size() <= kLongestSlug && absl::ascii_islower(static_cast<unsigned char>(text.front())) &&
-         std::all_of(text.begin(), text.end(), [](unsigned char c) {
-           return absl::ascii_islower(c) || absl::ascii_isdigit(c) || c == '-';
-         });
+  return !text.empty() && text.size() <= kLongestSlug &&
+         absl::ascii_islower(static_cast<unsigned char>(text.front())) &&
+         std::all_of(text.begin(), text.end(),
+                     [](unsigned char c) { return absl::ascii_islower(c) || absl::ascii_isdigit(c) || c == '-'; });
 }
 
 bool IsIdentifier(std::string_view text) {
-  return !text.empty() && text.size() <= kLongestSlug && absl::ascii_isalpha(static_cast<unsigned char>(text.front())) &&
+  return !text.empty() && text.size() <= kLongestSlug &&
+         absl::ascii_isalpha(static_cast<unsigned char>(text.front())) &&
          std::all_of(text.begin(), text.end(), [](unsigned char c) { return absl::ascii_isalnum(c) || c == '_'; });
 }
 
-bool IsPlainFileName(std::string_view text) { return !text.empty() && AsPlainFileName(text) == text; }
+bool IsPlainFileName(std::string_view text) {
+  return !text.empty() && AsPlainFileName(text) == text;
+}
 
 std::string AsPlainFileName(std::string_view text) {
   std::string name(text.substr(0, kLongestFileName));

@@ -21,8 +21,8 @@ bool IsSlug(std::string_view text);
 // Letters, digits and '_', beginning with a letter: names of options, numbers and of what a plugin names in Lua.
 bool IsIdentifier(std::string_view text);
 
-// A file name that means the same on every system: [A-Za-z0-9._ -], no leading dot or blank, no trailing dot or blank, at
-// most 120 bytes.
+// A file name that means the same on every system: [A-Za-z0-9._ -], no leading dot or blank, no trailing dot or blank,
+// at most 120 bytes.
 bool IsPlainFileName(std::string_view text);
 
 // `text` with every character that IsPlainFileName refuses as '_'; never empty.

@@ -51,7 +51,8 @@ std::string FindingLines(const Finding& finding) {
   if (!finding.at.empty()) absl::StrAppend(&text, " at ", finding.at.ToString());
   if (finding.position) absl::StrAppend(&text, " at line ", finding.position->line, ":", finding.position->column);
   absl::StrAppend(&text, ": ", finding.message, "\n");
-  for (const Number& number : finding.numbers) absl::StrAppend(&text, "  ", number.name, " = ", FormatShortest(number.value), "\n");
+  for (const Number& number : finding.numbers)
+    absl::StrAppend(&text, "  ", number.name, " = ", FormatShortest(number.value), "\n");
   if (!finding.help.empty()) absl::StrAppend(&text, "  help: ", finding.help, "\n");
   return text;
 }
@@ -62,7 +63,9 @@ std::string FindingsText(const std::vector<Finding>& findings) {
   return text;
 }
 
-std::string ErrorText(const absl::Status& status) { return absl::StrCat(std::string(status.message()), "\n"); }
+std::string ErrorText(const absl::Status& status) {
+  return absl::StrCat(std::string(status.message()), "\n");
+}
 
 // Runs the cases of one plugin.
 class CaseRunner {
@@ -76,23 +79,27 @@ class CaseRunner {
     if (!options.ok()) return options.status();
     std::error_code error;
     std::vector<fs::path> paths;
-    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) paths.push_back(at->path());
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error))
+      paths.push_back(at->path());
     std::sort(paths.begin(), paths.end());
     for (const fs::path& path : paths) {
       if (path.stem() != "design" && path.stem() != "input") continue;
       absl::StatusOr<std::string> bytes = ReadBytes(path.string());
       if (!bytes.ok()) return bytes.status();
-      return path.stem() == "design" ? RunOnDesign(path, *std::move(bytes), *options) : RunOnInput(path, *bytes, *options);
+      return path.stem() == "design" ? RunOnDesign(path, *std::move(bytes), *options)
+                                     : RunOnInput(path, *bytes, *options);
     }
-    return absl::InvalidArgumentError(absl::StrCat(folder.string(), ": has neither a design nor an input (design.txtpb, input.csv)"));
+    return absl::InvalidArgumentError(
+        absl::StrCat(folder.string(), ": has neither a design nor an input (design.txtpb, input.csv)"));
   }
 
  private:
   absl::StatusOr<CaseFiles> RunOnDesign(const fs::path& path, std::string bytes, const OptionsByEntry& options) const {
     ReadResult read = ReadDesign(path.string(), std::move(bytes));
     if (!read.document) {
-      return absl::InvalidArgumentError(
-          absl::StrCat(path.string(), ": cannot be read", read.findings.empty() ? "" : ": ", read.findings.empty() ? "" : read.findings.front().message));
+      return absl::InvalidArgumentError(absl::StrCat(path.string(), ": cannot be read",
+                                                     read.findings.empty() ? "" : ": ",
+                                                     read.findings.empty() ? "" : read.findings.front().message));
     }
     const Review review = ReviewDesign(read);
     const PluginSubject subject = {read.document->design, review.rod, review.report};
@@ -100,7 +107,8 @@ class CaseRunner {
     CaseFiles files;
     if (Has(PluginEntry::Kind::kCheck)) files["findings.txt"] = Checked(subject);
     for (const PluginEntry& entry : info_.entries) {
-      if (entry.kind == PluginEntry::Kind::kExporter) AddExport(entry.name, stem, OptionsOf(options, entry.name), subject, files);
+      if (entry.kind == PluginEntry::Kind::kExporter)
+        AddExport(entry.name, stem, OptionsOf(options, entry.name), subject, files);
     }
     return files;
   }
@@ -112,8 +120,8 @@ class CaseRunner {
     return text;
   }
 
-  void AddExport(const std::string& name, const std::string& stem, const OptionValues& options, const PluginSubject& subject,
-                 CaseFiles& files) const {
+  void AddExport(const std::string& name, const std::string& stem, const OptionValues& options,
+                 const PluginSubject& subject, CaseFiles& files) const {
     absl::StatusOr<std::vector<OutputFile>> written = host_.Export(plugin_, name, stem, options, subject);
     if (!written.ok()) {
       files[name + "/error.txt"] = ErrorText(written.status());
@@ -122,7 +130,8 @@ class CaseRunner {
     for (OutputFile& file : *written) files[absl::StrCat(name, "/", file.name)] = std::move(file.bytes);
   }
 
-  absl::StatusOr<CaseFiles> RunOnInput(const fs::path& path, const std::string& bytes, const OptionsByEntry& options) const {
+  absl::StatusOr<CaseFiles> RunOnInput(const fs::path& path, const std::string& bytes,
+                                       const OptionsByEntry& options) const {
     const std::string extension = path.extension().string().substr(path.has_extension() ? 1 : 0);
     CaseFiles files;
     bool read = false;
@@ -131,12 +140,13 @@ class CaseRunner {
       read = true;
       AddImport(entry.name, path.filename().string(), bytes, OptionsOf(options, entry.name), files);
     }
-    if (!read) return absl::InvalidArgumentError(absl::StrCat(path.string(), ": no importer of the plugin reads .", extension));
+    if (!read)
+      return absl::InvalidArgumentError(absl::StrCat(path.string(), ": no importer of the plugin reads .", extension));
     return files;
   }
 
-  void AddImport(const std::string& name, const std::string& input_name, const std::string& bytes, const OptionValues& options,
-                 CaseFiles& files) const {
+  void AddImport(const std::string& name, const std::string& input_name, const std::string& bytes,
+                 const OptionValues& options, CaseFiles& files) const {
     absl::StatusOr<PluginHost::ImportResult> imported = host_.Import(plugin_, name, input_name, bytes, options);
     if (!imported.ok()) {
       files[name + "/error.txt"] = ErrorText(imported.status());
@@ -147,7 +157,8 @@ class CaseRunner {
   }
 
   bool Has(PluginEntry::Kind kind) const {
-    return std::any_of(info_.entries.begin(), info_.entries.end(), [&](const PluginEntry& entry) { return entry.kind == kind; });
+    return std::any_of(info_.entries.begin(), info_.entries.end(),
+                       [&](const PluginEntry& entry) { return entry.kind == kind; });
   }
 
   static OptionValues OptionsOf(const OptionsByEntry& options, const std::string& entry) {
@@ -174,7 +185,8 @@ PluginCaseResult RunCase(const CaseRunner& runner, const fs::path& folder, bool 
 
 }  // namespace
 
-absl::StatusOr<std::vector<PluginCaseResult>> RunPluginCases(const PluginHost& host, const std::string& folder, bool accept) {
+absl::StatusOr<std::vector<PluginCaseResult>> RunPluginCases(const PluginHost& host, const std::string& folder,
+                                                             bool accept) {
   absl::StatusOr<PluginSource> plugin = LoadPlugin(folder);
   if (!plugin.ok()) return plugin.status();
   absl::StatusOr<PluginInfo> info = host.Describe(*plugin);

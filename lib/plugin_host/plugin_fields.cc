@@ -61,7 +61,8 @@ const std::vector<ApiField>& OptionFields() {
 const std::vector<ApiField>& RemarkFields() {
   static const std::vector<ApiField> fields = {
       {"message", "string", "What is wrong, in one line without a full stop.", true},
-      {"at", "any", "Where: a value read from the design, a path (`\"guides[g5].from_tip\"`), or `{ value, \"field\" }`."},
+      {"at", "any",
+       "Where: a value read from the design, a path (`\"guides[g5].from_tip\"`), or `{ value, \"field\" }`."},
       {"help", "string", "What to do at the bench."},
       {"numbers", "table", "Numbers it speaks of, by name; the unit is the end of the name: `{ length_mm = 1750 }`."},
       {"severity", "string", "Instead of the check's own; of an importer's remark `\"advice\"` unless given."},

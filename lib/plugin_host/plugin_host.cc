@@ -20,8 +20,9 @@ namespace {
 using Clock = std::chrono::steady_clock;
 
 // First halves of codes that are withy's own.
-constexpr std::string_view kTakenNames[] = {"document", "rod",    "sections", "bending", "line-load", "fit",   "bonding", "guides",
-                                            "wraps",    "balance", "assembly", "cost",    "review",    "plugin", "withy"};
+constexpr std::string_view kTakenNames[] = {"document", "rod",     "sections", "bending", "line-load",
+                                            "fit",      "bonding", "guides",   "wraps",   "balance",
+                                            "assembly", "cost",    "review",   "plugin",  "withy"};
 
 absl::Status Prefixed(const std::string& prefix, const absl::Status& status) {
   return absl::Status(status.code(), absl::StrCat(prefix, ": ", std::string(status.message())));
@@ -40,7 +41,8 @@ absl::StatusOr<PluginInfo> InfoOf(const PluginSource& plugin, ReplyReader& reade
     return Prefixed(ShownName(plugin), ended.ok() ? absl::AbortedError("its process gave no result") : ended);
   }
   if (std::find(std::begin(kTakenNames), std::end(kTakenNames), reader.info()->name) != std::end(kTakenNames)) {
-    return absl::InvalidArgumentError(absl::StrCat(ShownName(plugin), ": the name '", reader.info()->name, "' is withy's own"));
+    return absl::InvalidArgumentError(
+        absl::StrCat(ShownName(plugin), ": the name '", reader.info()->name, "' is withy's own"));
   }
   return *reader.info();
 }
@@ -69,7 +71,8 @@ host::v1::Task TaskFor(host::v1::Task::Kind kind, std::string_view entry, const 
 absl::Status CheckOptions(const OptionValues& options) {
   for (const auto& [name, value] : options) {
     if (!IsPlainLine(name) || !IsPlainLine(value)) {
-      return absl::OutOfRangeError(absl::StrCat("option '", AsPlainFileName(name), "': one line of UTF-8 without control characters"));
+      return absl::OutOfRangeError(
+          absl::StrCat("option '", AsPlainFileName(name), "': one line of UTF-8 without control characters"));
     }
   }
   return absl::OkStatus();
@@ -98,8 +101,8 @@ absl::StatusOr<PluginInfo> PluginHost::Describe(const PluginSource& plugin) cons
   return info;
 }
 
-// Each turn of the loop runs the checks that are left, in one go. A turn ends early where a check used up a limit or killed
-// its process; the next one goes on behind it.
+// Each turn of the loop runs the checks that are left, in one go. A turn ends early where a check used up a limit or
+// killed its process; the next one goes on behind it.
 PluginHost::CheckResult PluginHost::RunChecks(const PluginSource& plugin, const PluginSubject& subject) const {
   CheckResult all;
   std::optional<PluginInfo> known;
@@ -138,8 +141,8 @@ PluginHost::CheckResult PluginHost::RunChecks(const PluginSource& plugin, const 
     }
   } while (next < checks.size() && Clock::now() < deadline);
   for (; next < checks.size(); ++next) {
-    all.failures.push_back(absl::ResourceExhaustedError(
-        absl::StrCat(known->name, "/", checks[next].name, ": not run: the checks before it used up the plugin's time")));
+    all.failures.push_back(absl::ResourceExhaustedError(absl::StrCat(
+        known->name, "/", checks[next].name, ": not run: the checks before it used up the plugin's time")));
   }
   return all;
 }

@@ -20,7 +20,8 @@ int NoSuchFunction(lua_State* lua) {
   const auto& module = *static_cast<const ApiModule*>(lua_touserdata(lua, lua_upvalueindex(1)));
   for (const ApiFunction& function : module.functions) known.push_back(function.name);
   std::string name = luaL_tolstring(lua, 2, nullptr);
-  return luaL_error(lua, "%s has no '%s'%s", std::string(module.name).c_str(), name.c_str(), DidYouMean(name, known).c_str());
+  return luaL_error(lua, "%s has no '%s'%s", std::string(module.name).c_str(), name.c_str(),
+                    DidYouMean(name, known).c_str());
 }
 
 // Leaves the table of what the module's Lua text defines on the stack; an empty one where it has none.
@@ -71,7 +72,8 @@ void LoadOwnFile(lua_State* lua, const std::string& name) {
   for (const std::string& file : {path + ".lua", path + "/init.lua"}) {
     if (Sandbox::Of(lua).source().files.count(file) != 0) return RunOwnFile(lua, file);
   }
-  luaL_error(lua, "there is no module '%s': the plugin has no %s.lua, and a module of the host is named withy.something",
+  luaL_error(lua,
+             "there is no module '%s': the plugin has no %s.lua, and a module of the host is named withy.something",
              name.c_str(), path.c_str());
 }
 

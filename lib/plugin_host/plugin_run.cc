@@ -49,20 +49,23 @@ std::string RequestFor(const PluginHostOptions& options, const PluginSource& plu
 
 absl::Status HowItEnded(const ChildRun& run, const PluginHostOptions& options) {
   switch (run.end) {
-    case ChildRun::End::kDone: return absl::OkStatus();
+    case ChildRun::End::kDone:
+      return absl::OkStatus();
     case ChildRun::End::kNotStarted:
       return absl::AbortedError(absl::StrCat("cannot start ", options.child_program, ": ", std::strerror(run.detail)));
-    case ChildRun::End::kExited: return absl::AbortedError(absl::StrCat("its process ended with exit status ", run.detail));
+    case ChildRun::End::kExited:
+      return absl::AbortedError(absl::StrCat("its process ended with exit status ", run.detail));
     case ChildRun::End::kKilled:
       if (run.detail == SIGXCPU || run.detail == SIGKILL) {
-        return absl::ResourceExhaustedError(
-            absl::StrCat("its process was stopped by the system: more than ", options.limits.cpu.count(), " ms or too much memory"));
+        return absl::ResourceExhaustedError(absl::StrCat("its process was stopped by the system: more than ",
+                                                         options.limits.cpu.count(), " ms or too much memory"));
       }
       return absl::AbortedError(absl::StrCat("its process was killed by signal ", run.detail));
     case ChildRun::End::kTooLong:
       return absl::ResourceExhaustedError(absl::StrCat("took longer than ", options.limits.wall.count(), " ms"));
     case ChildRun::End::kTooMuch:
-      return absl::ResourceExhaustedError(absl::StrCat("gives out more than ", options.limits.output_bytes >> 10, " KiB"));
+      return absl::ResourceExhaustedError(
+          absl::StrCat("gives out more than ", options.limits.output_bytes >> 10, " KiB"));
   }
   return absl::OkStatus();
 }
@@ -78,7 +81,8 @@ absl::Status ReadAnswer(std::string_view answer, ReplyReader& reader) {
 }  // namespace
 
 absl::Status RunPlugin(const PluginHostOptions& options, const PluginSource& plugin, const host::v1::Task& task,
-                       const PluginSubject* subject, std::chrono::steady_clock::time_point deadline, ReplyReader& reader) {
+                       const PluginSubject* subject, std::chrono::steady_clock::time_point deadline,
+                       ReplyReader& reader) {
   if (plugin.built_in) return RunHere(options, plugin, task, subject, reader);
   if (options.child_program.empty()) {
     return absl::InvalidArgumentError("this program runs built-in plugins only: it names no child program");
@@ -88,7 +92,8 @@ absl::Status RunPlugin(const PluginHostOptions& options, const PluginSource& plu
   absl::Status read = ReadAnswer(run.answer, reader);
   if (!read.ok() && run.end == ChildRun::End::kDone) return read;
   if (!reader.stopped_at().empty()) {
-    return absl::ResourceExhaustedError(absl::StrCat(reader.stopped_at(), ": ran for more than ", options.limits.cpu.count(), " ms"));
+    return absl::ResourceExhaustedError(
+        absl::StrCat(reader.stopped_at(), ": ran for more than ", options.limits.cpu.count(), " ms"));
   }
   return HowItEnded(run, options);
 }

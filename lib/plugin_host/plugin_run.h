@@ -12,10 +12,11 @@
 namespace withy::plugin {
 
 // Hands every reply to `reader`. The status says how the run as a whole ended: OK; ResourceExhausted (time, too much
-// output; with the place where it is known); Aborted (the child died, lied or could not be started); InvalidArgument (there
-// is no child program).
+// output; with the place where it is known); Aborted (the child died, lied or could not be started); InvalidArgument
+// (there is no child program).
 absl::Status RunPlugin(const PluginHostOptions& options, const PluginSource& plugin, const host::v1::Task& task,
-                       const PluginSubject* subject, std::chrono::steady_clock::time_point deadline, ReplyReader& reader);
+                       const PluginSubject* subject, std::chrono::steady_clock::time_point deadline,
+                       ReplyReader& reader);
 
 }  // namespace withy::plugin
 

@@ -29,7 +29,8 @@ void CheckApi(lua_State* lua, int index) {
 
 std::string Slug(const TableReader& table, const char* field) {
   std::string name = table.Text(field);
-  if (!IsSlug(name)) table.Refuse(absl::StrCat("'", field, "' is lower-case letters, digits and '-', beginning with a letter"));
+  if (!IsSlug(name))
+    table.Refuse(absl::StrCat("'", field, "' is lower-case letters, digits and '-', beginning with a letter"));
   return name;
 }
 
@@ -66,7 +67,8 @@ void ReadOptions(lua_State* lua, const TableReader& table, host::v1::Entry& entr
 }
 
 void AddExtension(const TableReader& table, const std::string& extension, host::v1::Entry& entry) {
-  if (!IsSlug(extension)) table.Refuse(absl::StrCat("an extension is lower-case letters and digits, without a dot: '", extension, "'"));
+  if (!IsSlug(extension))
+    table.Refuse(absl::StrCat("an extension is lower-case letters and digits, without a dot: '", extension, "'"));
   entry.add_extensions(extension);
 }
 
@@ -102,15 +104,18 @@ host::v1::Entry ReadEntry(lua_State* lua, host::v1::Entry::Kind kind, const std:
 }
 
 // Reads one list of entries. Names are unique among entries of one kind.
-void ReadEntries(lua_State* lua, const TableReader& plugin, const char* list, host::v1::Entry::Kind kind, LoadedPlugin& loaded) {
+void ReadEntries(lua_State* lua, const TableReader& plugin, const char* list, host::v1::Entry::Kind kind,
+                 LoadedPlugin& loaded) {
   int size = plugin.PushList(list);
-  if (loaded.info.entries_size() + size > kMostEntries) plugin.Refuse(absl::StrCat("more than ", kMostEntries, " entries"));
+  if (loaded.info.entries_size() + size > kMostEntries)
+    plugin.Refuse(absl::StrCat("more than ", kMostEntries, " entries"));
   for (int i = 1; i <= size; ++i) {
     lua_rawgeti(lua, -1, i);
     std::string what = absl::StrCat(list, "[", i, "]");
     host::v1::Entry entry = ReadEntry(lua, kind, what);
     for (const host::v1::Entry& other : loaded.info.entries()) {
-      if (other.kind() == kind && other.name() == entry.name()) plugin.Refuse(absl::StrCat(what, ": there are two '", entry.name(), "'"));
+      if (other.kind() == kind && other.name() == entry.name())
+        plugin.Refuse(absl::StrCat(what, ": there are two '", entry.name(), "'"));
     }
     lua_pushliteral(lua, "run");
     lua_rawget(lua, -2);

@@ -11,7 +11,7 @@ namespace withy::plugin {
 
 struct LoadedPlugin {
   host::v1::Info info;
-  std::vector<int> runs;   // registry references of the run functions, one per entry
+  std::vector<int> runs;  // registry references of the run functions, one per entry
 };
 
 // Reads the table at `index`: `api` before anything else. Raises an error on whatever is missing, unknown or not plain.

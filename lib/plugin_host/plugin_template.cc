@@ -12,15 +12,18 @@ using namespace plugin;
 
 absl::StatusOr<std::map<std::string, std::string>> PluginTemplate(PluginEntry::Kind kind, std::string_view name) {
   if (!IsSlug(name)) {
-    return absl::InvalidArgumentError(
-        absl::StrCat("'", AsPlainLine(name), "' cannot name a plugin: lower-case letters, digits and '-', beginning with a letter"));
+    return absl::InvalidArgumentError(absl::StrCat(
+        "'", AsPlainLine(name), "' cannot name a plugin: lower-case letters, digits and '-', beginning with a letter"));
   }
-  const std::string_view folder =
-      kind == PluginEntry::Kind::kCheck ? "check/" : kind == PluginEntry::Kind::kExporter ? "exporter/" : "importer/";
+  const std::string_view folder = kind == PluginEntry::Kind::kCheck      ? "check/"
+                                  : kind == PluginEntry::Kind::kExporter ? "exporter/"
+                                                                         : "importer/";
   std::map<std::string, std::string> files;
   for (const EmbeddedFile& file : EmbeddedTemplates()) {
     if (file.file.substr(0, folder.size()) != folder) continue;
-    auto named = [&](std::string_view text) { return absl::StrReplaceAll(std::string(text), {{"PLUGIN-NAME", std::string(name)}}); };
+    auto named = [&](std::string_view text) {
+      return absl::StrReplaceAll(std::string(text), {{"PLUGIN-NAME", std::string(name)}});
+    };
     files[named(file.file.substr(folder.size()))] = named(file.text);
   }
   return files;

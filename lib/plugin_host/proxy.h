@@ -1,8 +1,8 @@
 // Messages as read-only Lua values: `ctx.design.blank.sections[1].length.inch`.
 //
-// A proxy is a full userdata that points into a message; nothing is copied. It keeps its children, so that the same thing
-// is the same object each time. Proxies are the only full userdata that a plugin's state ever holds: whoever finds one
-// may take it for a Proxy.
+// A proxy is a full userdata that points into a message; nothing is copied. It keeps its children, so that the same
+// thing is the same object each time. Proxies are the only full userdata that a plugin's state ever holds: whoever
+// finds one may take it for a Proxy.
 //
 //   d.blank.sections     list, also where empty; #, [i] from 1 (nil beyond the end), ipairs, pairs
 //   d.blank.lenght       error: no such field, with the nearest one
@@ -12,6 +12,9 @@
 //   d.extensions.club    a plugin's own data; missing keys are nil
 #ifndef WITHY_PLUGIN_HOST_PROXY_H_
 #define WITHY_PLUGIN_HOST_PROXY_H_
+
+#include <string>
+#include <type_traits>
 
 #include "google/protobuf/message.h"
 #include "lua.hpp"
@@ -33,9 +36,10 @@ struct Proxy {
   Kind kind;
   Root root;
   const google::protobuf::Message* message;
-  const google::protobuf::FieldDescriptor* field;  // of a list or map; of a message: the field of its owner that holds it
-  const Proxy* owner;                              // null at the root
-  int index;                                       // of a list item, from 0; else -1
+  const google::protobuf::FieldDescriptor*
+      field;           // of a list or map; of a message: the field of its owner that holds it
+  const Proxy* owner;  // null at the root
+  int index;           // of a list item, from 0; else -1
 };
 static_assert(std::is_trivially_destructible_v<Proxy>, "Lua frees it without asking");
 

@@ -10,7 +10,9 @@ using google::protobuf::FieldDescriptor;
 using google::protobuf::Message;
 using google::protobuf::Reflection;
 
-void PushString(lua_State* lua, const std::string& text) { lua_pushlstring(lua, text.data(), text.size()); }
+void PushString(lua_State* lua, const std::string& text) {
+  lua_pushlstring(lua, text.data(), text.size());
+}
 
 void PushKnownText(lua_State* lua, const std::string& text) {
   text.empty() ? lua_pushnil(lua) : PushString(lua, text);
@@ -44,14 +46,22 @@ void PushFieldValue(lua_State* lua, const Proxy& owner, const FieldDescriptor& f
     case FieldDescriptor::CPPTYPE_MESSAGE:
       PushProxy(lua, {Proxy::Kind::kMessage, owner.root, &reflection.GetMessage(message, &field), &field, &owner, -1});
       return;
-    case FieldDescriptor::CPPTYPE_STRING: return PushKnownText(lua, reflection.GetString(message, &field));
-    case FieldDescriptor::CPPTYPE_ENUM: return PushEnum(lua, field, reflection.GetEnumValue(message, &field));
-    case FieldDescriptor::CPPTYPE_BOOL: return lua_pushboolean(lua, reflection.GetBool(message, &field));
-    case FieldDescriptor::CPPTYPE_DOUBLE: return lua_pushnumber(lua, reflection.GetDouble(message, &field));
-    case FieldDescriptor::CPPTYPE_FLOAT: return lua_pushnumber(lua, reflection.GetFloat(message, &field));
-    case FieldDescriptor::CPPTYPE_INT32: return lua_pushinteger(lua, reflection.GetInt32(message, &field));
-    case FieldDescriptor::CPPTYPE_UINT32: return lua_pushinteger(lua, reflection.GetUInt32(message, &field));
-    case FieldDescriptor::CPPTYPE_INT64: return lua_pushinteger(lua, reflection.GetInt64(message, &field));
+    case FieldDescriptor::CPPTYPE_STRING:
+      return PushKnownText(lua, reflection.GetString(message, &field));
+    case FieldDescriptor::CPPTYPE_ENUM:
+      return PushEnum(lua, field, reflection.GetEnumValue(message, &field));
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return lua_pushboolean(lua, reflection.GetBool(message, &field));
+    case FieldDescriptor::CPPTYPE_DOUBLE:
+      return lua_pushnumber(lua, reflection.GetDouble(message, &field));
+    case FieldDescriptor::CPPTYPE_FLOAT:
+      return lua_pushnumber(lua, reflection.GetFloat(message, &field));
+    case FieldDescriptor::CPPTYPE_INT32:
+      return lua_pushinteger(lua, reflection.GetInt32(message, &field));
+    case FieldDescriptor::CPPTYPE_UINT32:
+      return lua_pushinteger(lua, reflection.GetUInt32(message, &field));
+    case FieldDescriptor::CPPTYPE_INT64:
+      return lua_pushinteger(lua, reflection.GetInt64(message, &field));
     case FieldDescriptor::CPPTYPE_UINT64:
       return lua_pushinteger(lua, static_cast<lua_Integer>(reflection.GetUInt64(message, &field)));
   }
@@ -63,16 +73,25 @@ void PushItemValue(lua_State* lua, const Proxy& owner, int index) {
   const FieldDescriptor* list = owner.field;
   switch (list->cpp_type()) {
     case FieldDescriptor::CPPTYPE_MESSAGE:
-      PushProxy(lua, {Proxy::Kind::kMessage, owner.root, &reflection.GetRepeatedMessage(message, list, index), list, &owner, index});
+      PushProxy(lua, {Proxy::Kind::kMessage, owner.root, &reflection.GetRepeatedMessage(message, list, index), list,
+                      &owner, index});
       return;
-    case FieldDescriptor::CPPTYPE_STRING: return PushString(lua, reflection.GetRepeatedString(message, list, index));
-    case FieldDescriptor::CPPTYPE_DOUBLE: return lua_pushnumber(lua, reflection.GetRepeatedDouble(message, list, index));
-    case FieldDescriptor::CPPTYPE_ENUM: return PushEnum(lua, *list, reflection.GetRepeatedEnumValue(message, list, index));
-    case FieldDescriptor::CPPTYPE_BOOL: return lua_pushboolean(lua, reflection.GetRepeatedBool(message, list, index));
-    case FieldDescriptor::CPPTYPE_FLOAT: return lua_pushnumber(lua, reflection.GetRepeatedFloat(message, list, index));
-    case FieldDescriptor::CPPTYPE_INT32: return lua_pushinteger(lua, reflection.GetRepeatedInt32(message, list, index));
-    case FieldDescriptor::CPPTYPE_UINT32: return lua_pushinteger(lua, reflection.GetRepeatedUInt32(message, list, index));
-    case FieldDescriptor::CPPTYPE_INT64: return lua_pushinteger(lua, reflection.GetRepeatedInt64(message, list, index));
+    case FieldDescriptor::CPPTYPE_STRING:
+      return PushString(lua, reflection.GetRepeatedString(message, list, index));
+    case FieldDescriptor::CPPTYPE_DOUBLE:
+      return lua_pushnumber(lua, reflection.GetRepeatedDouble(message, list, index));
+    case FieldDescriptor::CPPTYPE_ENUM:
+      return PushEnum(lua, *list, reflection.GetRepeatedEnumValue(message, list, index));
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return lua_pushboolean(lua, reflection.GetRepeatedBool(message, list, index));
+    case FieldDescriptor::CPPTYPE_FLOAT:
+      return lua_pushnumber(lua, reflection.GetRepeatedFloat(message, list, index));
+    case FieldDescriptor::CPPTYPE_INT32:
+      return lua_pushinteger(lua, reflection.GetRepeatedInt32(message, list, index));
+    case FieldDescriptor::CPPTYPE_UINT32:
+      return lua_pushinteger(lua, reflection.GetRepeatedUInt32(message, list, index));
+    case FieldDescriptor::CPPTYPE_INT64:
+      return lua_pushinteger(lua, reflection.GetRepeatedInt64(message, list, index));
     case FieldDescriptor::CPPTYPE_UINT64:
       return lua_pushinteger(lua, static_cast<lua_Integer>(reflection.GetRepeatedUInt64(message, list, index)));
   }
@@ -80,14 +99,18 @@ void PushItemValue(lua_State* lua, const Proxy& owner, int index) {
 
 void PushStructValue(lua_State* lua, const Proxy& owner, const google::protobuf::Value& value) {
   switch (value.kind_case()) {
-    case google::protobuf::Value::kNumberValue: return lua_pushnumber(lua, value.number_value());
-    case google::protobuf::Value::kStringValue: return PushString(lua, value.string_value());
-    case google::protobuf::Value::kBoolValue: return lua_pushboolean(lua, value.bool_value());
+    case google::protobuf::Value::kNumberValue:
+      return lua_pushnumber(lua, value.number_value());
+    case google::protobuf::Value::kStringValue:
+      return PushString(lua, value.string_value());
+    case google::protobuf::Value::kBoolValue:
+      return lua_pushboolean(lua, value.bool_value());
     case google::protobuf::Value::kStructValue:
       return PushProxy(lua, {Proxy::Kind::kStruct, owner.root, &value.struct_value(), nullptr, &owner, -1});
     case google::protobuf::Value::kListValue:
       return PushProxy(lua, {Proxy::Kind::kValues, owner.root, &value.list_value(), nullptr, &owner, -1});
-    default: lua_pushnil(lua);
+    default:
+      lua_pushnil(lua);
   }
 }
 

@@ -11,7 +11,9 @@ constexpr std::string_view kKinds[] = {"Length",  "Mass",    "Volume",      "Ang
 
 }  // namespace
 
-bool IsQuantity(const google::protobuf::Descriptor& type) { return type.FindOneofByName("unit") != nullptr; }
+bool IsQuantity(const google::protobuf::Descriptor& type) {
+  return type.FindOneofByName("unit") != nullptr;
+}
 
 const google::protobuf::FieldDescriptor* UnitUsed(const google::protobuf::Message& quantity) {
   return quantity.GetReflection()->GetOneofFieldDescriptor(quantity, quantity.GetDescriptor()->FindOneofByName("unit"));

@@ -16,8 +16,8 @@ bool IsQuantity(const google::protobuf::Descriptor& type);
 // The unit the author used; null where none is set.
 const google::protobuf::FieldDescriptor* UnitUsed(const google::protobuf::Message& quantity);
 
-// `number` in `from` as a number in `to`; the same number where the two are one unit. Unset where either is not a unit, or
-// they are of different kinds ("inch" and "oz").
+// `number` in `from` as a number in `to`; the same number where the two are one unit. Unset where either is not a unit,
+// or they are of different kinds ("inch" and "oz").
 std::optional<double> ConvertUnit(double number, std::string_view from, std::string_view to);
 
 // Every unit, in the order of the schema; those of one kind stand together.

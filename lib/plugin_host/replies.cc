@@ -35,7 +35,8 @@ bool ReadEntry(const host::v1::Entry& entry, PluginEntry& out) {
   switch (entry.kind()) {
     case host::v1::Entry::CHECK: {
       const auto severity = static_cast<Severity>(entry.severity());
-      if (entry.severity() > static_cast<std::uint32_t>(Severity::kError) || severity == Severity::kCannotTell) return false;
+      if (entry.severity() > static_cast<std::uint32_t>(Severity::kError) || severity == Severity::kCannotTell)
+        return false;
       out.kind = PluginEntry::Kind::kCheck;
       out.severity = SeverityName(severity);
       break;
@@ -46,8 +47,11 @@ bool ReadEntry(const host::v1::Entry& entry, PluginEntry& out) {
       out.extension = out.extensions.front();
       out.extensions.clear();
       break;
-    case host::v1::Entry::IMPORTER: out.kind = PluginEntry::Kind::kImporter; break;
-    default: return false;
+    case host::v1::Entry::IMPORTER:
+      out.kind = PluginEntry::Kind::kImporter;
+      break;
+    default:
+      return false;
   }
   for (const host::v1::DeclaredOption& option : entry.options()) {
     if (!ReadOption(option, out.options.emplace_back())) return false;
@@ -61,8 +65,10 @@ bool IsFailure(std::uint32_t status) {
     case absl::StatusCode::kResourceExhausted:
     case absl::StatusCode::kFailedPrecondition:
     case absl::StatusCode::kNotFound:
-    case absl::StatusCode::kOutOfRange: return true;
-    default: return false;
+    case absl::StatusCode::kOutOfRange:
+      return true;
+    default:
+      return false;
   }
 }
 
@@ -97,7 +103,8 @@ absl::Status ReplyReader::Take(const host::v1::Remark& remark) {
   Finding finding;
   absl::StatusOr<FieldPath> at = FieldPath::Parse(remark.at());
   if (!at.ok() || !IsPlainLine(remark.at(), kLongestPath)) return Lie("a path that is none");
-  if (remark.message().empty() || !ArePlain({&remark.message(), &remark.help()})) return Lie("a message that is not plain");
+  if (remark.message().empty() || !ArePlain({&remark.message(), &remark.help()}))
+    return Lie("a message that is not plain");
   if (remark.severity() > static_cast<std::uint32_t>(Severity::kError)) return Lie("a severity that does not exist");
   finding.at = *std::move(at);
   finding.severity = static_cast<Severity>(remark.severity());
@@ -109,7 +116,8 @@ absl::Status ReplyReader::Take(const host::v1::Remark& remark) {
   }
   if (finding.numbers.size() > kMostNumbers) return Lie("too many numbers");
   if (remark.line() > INT_MAX || remark.column() > INT_MAX) return Lie("a line that does not exist");
-  if (remark.line() > 0) finding.position = Position{0, static_cast<int>(remark.line()), static_cast<int>(remark.column())};
+  if (remark.line() > 0)
+    finding.position = Position{0, static_cast<int>(remark.line()), static_cast<int>(remark.column())};
   current_.findings.push_back(std::move(finding));
   return absl::OkStatus();
 }
@@ -127,7 +135,8 @@ absl::Status ReplyReader::Take(const host::v1::File& file) {
 absl::Status ReplyReader::Take(const host::v1::Outcome& outcome) {
   if (results_.size() >= kMostEntries) return Lie("too many results");
   if (outcome.status() != 0) {
-    if (!IsFailure(outcome.status()) || !IsPlainLine(outcome.message(), kLongestFailure)) return Lie("a failure that is none");
+    if (!IsFailure(outcome.status()) || !IsPlainLine(outcome.message(), kLongestFailure))
+      return Lie("a failure that is none");
     current_ = {};
     current_.status = absl::Status(static_cast<absl::StatusCode>(outcome.status()), outcome.message());
   } else if (!info_) {

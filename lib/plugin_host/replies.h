@@ -16,9 +16,9 @@ namespace withy::plugin {
 struct EntryResult {
   absl::Status status;
   bool exhausted = false;
-  std::vector<Finding> findings;   // code and entry are filled in by the host: a reply does not name them
+  std::vector<Finding> findings;  // code and entry are filled in by the host: a reply does not name them
   std::vector<OutputFile> files;
-  std::string design;              // withy.v1.Design, not parsed yet
+  std::string design;  // withy.v1.Design, not parsed yet
 };
 
 class ReplyReader {

@@ -19,7 +19,8 @@ int SafeGetMetatable(lua_State* lua) {
 int SafeSetMetatable(lua_State* lua) {
   luaL_checktype(lua, 1, LUA_TTABLE);
   luaL_argexpected(lua, lua_isnil(lua, 2) || lua_istable(lua, 2), 2, "nil or table");
-  if (luaL_getmetafield(lua, 1, "__metatable") != LUA_TNIL) return luaL_error(lua, "cannot change a protected metatable");
+  if (luaL_getmetafield(lua, 1, "__metatable") != LUA_TNIL)
+    return luaL_error(lua, "cannot change a protected metatable");
   if (lua_istable(lua, 2)) {
     for (const char* refused : {"__gc", "__mode"}) {
       lua_pushstring(lua, refused);
@@ -53,7 +54,8 @@ void PushText(lua_State* lua, int index) {
         return;
       }
       [[fallthrough]];
-    default: luaL_tolstring(lua, index, nullptr);
+    default:
+      luaL_tolstring(lua, index, nullptr);
   }
 }
 

@@ -80,13 +80,17 @@ absl::Status Sandbox::Failure(lua_State* lua) const {
   std::string where = location_[0] == '\0' ? "" : absl::StrCat(location_, ": ");
   switch (stop_) {
     case Stop::kMemory:
-      return absl::ResourceExhaustedError(absl::StrCat(where, "needs more than ", limits_.memory_bytes >> 20, " MiB of memory"));
+      return absl::ResourceExhaustedError(
+          absl::StrCat(where, "needs more than ", limits_.memory_bytes >> 20, " MiB of memory"));
     case Stop::kTime:
       return absl::ResourceExhaustedError(absl::StrCat(where, "ran for more than ", limits_.cpu.count(), " ms"));
-    case Stop::kOutput: return absl::ResourceExhaustedError(absl::StrCat(where, stop_message_));
+    case Stop::kOutput:
+      return absl::ResourceExhaustedError(absl::StrCat(where, stop_message_));
     case Stop::kRefused:
-    case Stop::kCannotTell: return absl::FailedPreconditionError(stop_message_);
-    case Stop::kNone: break;
+    case Stop::kCannotTell:
+      return absl::FailedPreconditionError(stop_message_);
+    case Stop::kNone:
+      break;
   }
   std::size_t size = 0;
   const char* text = lua_type(lua, -1) == LUA_TSTRING ? lua_tolstring(lua, -1, &size) : "";

@@ -4,8 +4,8 @@
 //   absl::Status status = sandbox.Run([&](lua_State* lua) { ... lua_call(lua, 1, 0); });
 //
 // Everything that touches the state happens inside `Run`, where a Lua error (a C++ exception in this build of Lua, so
-// destructors run) becomes a Status that names file and line of the plugin. There are no coroutines, so the main state is
-// always the one that runs.
+// destructors run) becomes a Status that names file and line of the plugin. There are no coroutines, so the main state
+// is always the one that runs.
 #ifndef WITHY_PLUGIN_HOST_SANDBOX_H_
 #define WITHY_PLUGIN_HOST_SANDBOX_H_
 
@@ -36,8 +36,8 @@ class Sandbox {
   const PluginLimits& limits() const { return limits_; }
 
   // Runs `body` with errors caught. InvalidArgument for an error in the plugin, ResourceExhausted for a limit,
-  // FailedPrecondition where the plugin refused (or needed what is not known); with file and line. Starts with no stop set,
-  // except that nothing runs any more once memory or time are used up.
+  // FailedPrecondition where the plugin refused (or needed what is not known); with file and line. Starts with no stop
+  // set, except that nothing runs any more once memory or time are used up.
   absl::Status Run(const std::function<void(lua_State*)>& body);
   Stop stop() const { return stop_; }
   bool exhausted() const { return stop_ == Stop::kMemory || stop_ == Stop::kTime || stop_ == Stop::kOutput; }
@@ -54,8 +54,8 @@ class Sandbox {
   // Makes the plugin stop at its next instruction. Safe in a signal handler.
   void InterruptSoon();
 
-  // "init.lua:12", the innermost line of the plugin's own files that is running; "" = none. Writes at most `size` bytes with
-  // the final 0, allocates nothing, and may be asked in a signal handler while a C function runs.
+  // "init.lua:12", the innermost line of the plugin's own files that is running; "" = none. Writes at most `size` bytes
+  // with the final 0, allocates nothing, and may be asked in a signal handler while a C function runs.
   void Location(char* text, std::size_t size) const;
 
   // What messages call one of the plugin's files: as it is named, but a plugin that is one file by that file's name.
@@ -76,7 +76,7 @@ class Sandbox {
   std::size_t output_ = 0;
   Stop stop_ = Stop::kNone;
   std::string stop_message_;
-  char location_[128] = "";         // of the last error, or of the last allocation that was refused
+  char location_[128] = "";  // of the last error, or of the last allocation that was refused
   lua_State* state_ = nullptr;
 };
 

@@ -37,8 +37,9 @@ std::string DidYouMean(std::string_view wrong, const std::vector<std::string_vie
 std::string NoSuchName(const Descriptor& type, std::string_view name) {
   std::string start = absl::StrCat(type.name(), " has no ");
   if (IsQuantity(type)) {
-    return absl::StrCat(start, "unit '", std::string(name), "'; it has ",
-                        absl::StrJoin(UnitNamesOf(type), ", ", [](std::string* out, std::string_view unit) { out->append(unit); }));
+    return absl::StrCat(
+        start, "unit '", std::string(name), "'; it has ",
+        absl::StrJoin(UnitNamesOf(type), ", ", [](std::string* out, std::string_view unit) { out->append(unit); }));
   }
   return absl::StrCat(start, "field '", std::string(name), "'", DidYouMean(name, FieldNames(type)));
 }
@@ -49,22 +50,24 @@ bool HasName(const Descriptor& type, std::string_view name) {
 }
 
 absl::Status CheckPath(const Descriptor& type, const FieldPath& path) {
-  const Descriptor* message = &type;         // null below a scalar
-  const FieldDescriptor* list = nullptr;     // the list or map whose item comes next
+  const Descriptor* message = &type;      // null below a scalar
+  const FieldDescriptor* list = nullptr;  // the list or map whose item comes next
   for (const FieldPath::Step& step : path.steps()) {
     if (step.field.empty()) {
-      if (list == nullptr) return absl::InvalidArgumentError(absl::StrCat("'", path.ToString(), "': [] comes after a list"));
+      if (list == nullptr)
+        return absl::InvalidArgumentError(absl::StrCat("'", path.ToString(), "': [] comes after a list"));
       message = list->is_map() ? list->message_type()->map_value()->message_type() : list->message_type();
       list = nullptr;
       continue;
     }
     if (list != nullptr) {
-      return absl::InvalidArgumentError(absl::StrCat("'", path.ToString(), "': ", list->name(), " is a list: name an item, ",
-                                                     list->name(), "[0]"));
+      return absl::InvalidArgumentError(
+          absl::StrCat("'", path.ToString(), "': ", list->name(), " is a list: name an item, ", list->name(), "[0]"));
     }
     if (message == google::protobuf::Struct::descriptor()) return absl::OkStatus();
     if (message == nullptr) {
-      return absl::InvalidArgumentError(absl::StrCat("'", path.ToString(), "': nothing has a field '", step.field, "' there"));
+      return absl::InvalidArgumentError(
+          absl::StrCat("'", path.ToString(), "': nothing has a field '", step.field, "' there"));
     }
     if (!HasName(*message, step.field)) return absl::InvalidArgumentError(NoSuchName(*message, step.field));
     const FieldDescriptor* field = message->FindFieldByName(step.field);

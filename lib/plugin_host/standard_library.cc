@@ -14,8 +14,11 @@ void PushOriginal(lua_State* lua, std::string_view name) {
     std::string_view name;
     lua_CFunction open;
   };
-  static constexpr Opener kOpeners[] = {
-      {"", luaopen_base}, {"string", luaopen_string}, {"table", luaopen_table}, {"math", luaopen_math}, {"utf8", luaopen_utf8}};
+  static constexpr Opener kOpeners[] = {{"", luaopen_base},
+                                        {"string", luaopen_string},
+                                        {"table", luaopen_table},
+                                        {"math", luaopen_math},
+                                        {"utf8", luaopen_utf8}};
   for (const Opener& opener : kOpeners) {
     if (opener.name != name) continue;
     lua_pushcfunction(lua, opener.open);
@@ -23,8 +26,8 @@ void PushOriginal(lua_State* lua, std::string_view name) {
   }
 }
 
-// Adds what is allowed of the table at -1 to the table at -2, and takes it off. A function of ours has Lua's own function of
-// that name as its upvalue.
+// Adds what is allowed of the table at -1 to the table at -2, and takes it off. A function of ours has Lua's own
+// function of that name as its upvalue.
 void TakeAllowed(lua_State* lua, const StandardTable& table) {
   for (std::string_view function : table.taken) {
     lua_getfield(lua, -1, function.data());
@@ -39,7 +42,8 @@ void TakeAllowed(lua_State* lua, const StandardTable& table) {
 }
 
 int UnknownGlobal(lua_State* lua) {
-  return luaL_error(lua, "there is no '%s' here (a misspelt name, or not part of a plugin's library)", luaL_tolstring(lua, 2, nullptr));
+  return luaL_error(lua, "there is no '%s' here (a misspelt name, or not part of a plugin's library)",
+                    luaL_tolstring(lua, 2, nullptr));
 }
 
 // Methods of strings come from the allowed `string` table.
@@ -56,7 +60,8 @@ void PointStringsTo(lua_State* lua, int string_table) {
 const std::vector<StandardTable>& StandardTables() {
   static const std::vector<StandardTable> tables = {
       {"",
-       {"assert", "error", "ipairs", "rawequal", "rawget", "rawlen", "rawset", "select", "tonumber", "type", "_VERSION"},
+       {"assert", "error", "ipairs", "rawequal", "rawget", "rawlen", "rawset", "select", "tonumber", "type",
+        "_VERSION"},
        {{"getmetatable", Bound<SafeGetMetatable>},
         {"next", Bound<OrderedNext>},
         {"pairs", Bound<OrderedPairs>},
@@ -65,12 +70,14 @@ const std::vector<StandardTable>& StandardTables() {
         {"tostring", Bound<SafeToString>},
         {"xpcall", SafeXpcall}}},
       {"string",
-       {"byte", "char", "find", "gmatch", "gsub", "len", "lower", "match", "pack", "packsize", "reverse", "sub", "unpack", "upper"},
+       {"byte", "char", "find", "gmatch", "gsub", "len", "lower", "match", "pack", "packsize", "reverse", "sub",
+        "unpack", "upper"},
        {{"format", Bound<SafeFormat>}, {"rep", Bound<SafeRep>}}},
       {"table", {"concat", "insert", "move", "pack", "remove", "unpack"}, {{"sort", Bound<StableSort>}}},
       {"math",
-       {"abs",   "acos", "asin", "atan",       "ceil",       "cos", "deg", "exp", "floor", "fmod",      "huge", "log",
-        "max",   "maxinteger", "min", "mininteger", "modf", "pi",  "rad", "sin", "sqrt",  "tan", "tointeger", "type", "ult"},
+       {"abs",  "acos", "asin", "atan", "ceil",       "cos",  "deg",        "exp",  "floor",
+        "fmod", "huge", "log",  "max",  "maxinteger", "min",  "mininteger", "modf", "pi",
+        "rad",  "sin",  "sqrt", "tan",  "tointeger",  "type", "ult"},
        {}},
       {"utf8", {"char", "charpattern", "codepoint", "codes", "len", "offset"}, {}}};
   return tables;

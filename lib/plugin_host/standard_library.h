@@ -22,9 +22,9 @@
 namespace withy::plugin {
 
 struct StandardTable {
-  std::string_view name;                 // "" = globals
-  std::vector<std::string_view> taken;   // as Lua has them
-  std::vector<luaL_Reg> made;            // ours
+  std::string_view name;                // "" = globals
+  std::vector<std::string_view> taken;  // as Lua has them
+  std::vector<luaL_Reg> made;           // ours
 };
 
 // The allow-list, in the order of the manual. `require` is added by the loader.

@@ -28,8 +28,8 @@ std::string Qualified(std::string_view type) {
 }
 
 struct Signature {
-  std::vector<std::string> names;   // of the parameters
-  std::string annotations;          // a line for each parameter and result
+  std::vector<std::string> names;  // of the parameters
+  std::string annotations;         // a line for each parameter and result
 };
 
 // Takes "(text: string, width?: integer): string" apart.
@@ -55,8 +55,8 @@ Signature ReadSignature(std::string_view text) {
 std::string ClassOf(const std::string& name, const std::vector<ApiField>& fields) {
   std::string text = absl::StrCat("---@class withy.", name, "\n");
   for (const ApiField& field : fields) {
-    absl::StrAppend(&text, "---@field ", std::string(field.name), field.required ? " " : "? ", Qualified(field.type), " ",
-                    std::string(field.doc), "\n");
+    absl::StrAppend(&text, "---@field ", std::string(field.name), field.required ? " " : "? ", Qualified(field.type),
+                    " ", std::string(field.doc), "\n");
   }
   return text + "\n";
 }
@@ -70,8 +70,8 @@ std::string FunctionStub(const std::string& owner, const ApiFunction& function) 
 
 std::string ModuleStub(const ApiModule& module) {
   const std::string variable = absl::StrCat(std::string(module.name.substr(module.name.find('.') + 1)), "_module");
-  std::string text = absl::StrCat("---", std::string(module.summary), "\n---@class ", std::string(module.name), "\nlocal ", variable,
-                                  " = {}\n\n");
+  std::string text = absl::StrCat("---", std::string(module.summary), "\n---@class ", std::string(module.name),
+                                  "\nlocal ", variable, " = {}\n\n");
   for (const ApiFunction& function : module.functions) text += FunctionStub(variable + ".", function);
   return text;
 }
@@ -79,7 +79,8 @@ std::string ModuleStub(const ApiModule& module) {
 std::string RequireStub() {
   std::string text;
   for (const ApiModule& module : ApiModules()) {
-    absl::StrAppend(&text, "---@overload fun(name: \"", std::string(module.name), "\"): ", std::string(module.name), "\n");
+    absl::StrAppend(&text, "---@overload fun(name: \"", std::string(module.name), "\"): ", std::string(module.name),
+                    "\n");
   }
   return text + "---@param name string\n---@return any\nfunction require(name) end\n\n";
 }
@@ -96,13 +97,22 @@ std::string TypeOf(const FieldDescriptor& field) {
   if (field.is_map()) return "table<string, table>";
   std::string type;
   switch (field.cpp_type()) {
-    case FieldDescriptor::CPPTYPE_MESSAGE: type = absl::StrCat("withy.", field.message_type()->name()); break;
+    case FieldDescriptor::CPPTYPE_MESSAGE:
+      type = absl::StrCat("withy.", field.message_type()->name());
+      break;
     case FieldDescriptor::CPPTYPE_STRING:
-    case FieldDescriptor::CPPTYPE_ENUM: type = "string"; break;
-    case FieldDescriptor::CPPTYPE_BOOL: type = "boolean"; break;
+    case FieldDescriptor::CPPTYPE_ENUM:
+      type = "string";
+      break;
+    case FieldDescriptor::CPPTYPE_BOOL:
+      type = "boolean";
+      break;
     case FieldDescriptor::CPPTYPE_DOUBLE:
-    case FieldDescriptor::CPPTYPE_FLOAT: type = "number"; break;
-    default: type = "integer";
+    case FieldDescriptor::CPPTYPE_FLOAT:
+      type = "number";
+      break;
+    default:
+      type = "integer";
   }
   return field.is_repeated() ? type + "[]" : type;
 }
@@ -113,7 +123,8 @@ void AddMessage(const Descriptor& type, std::set<const Descriptor*>& done, std::
   if (IsQuantity(type)) text += "---@field unit? string the author's unit\n";
   for (int i = 0; i < type.field_count(); ++i) {
     const FieldDescriptor& field = *type.field(i);
-    const bool always = field.is_repeated() || (!field.has_presence() && field.cpp_type() == FieldDescriptor::CPPTYPE_BOOL);
+    const bool always =
+        field.is_repeated() || (!field.has_presence() && field.cpp_type() == FieldDescriptor::CPPTYPE_BOOL);
     absl::StrAppend(&text, "---@field ", field.name(), always ? " " : "? ", TypeOf(field), "\n");
   }
   text += "\n";
@@ -126,11 +137,12 @@ void AddMessage(const Descriptor& type, std::set<const Descriptor*>& done, std::
 }  // namespace
 
 std::string PluginStubs() {
-  std::string text = absl::StrCat("---@meta\n-- The plugin API of withy, version ", kPluginApi,
-                                  ", for editors. Made from the tables in lib/plugin_host; not run by anything.\n-- luacheck: ignore\n\n");
+  std::string text = absl::StrCat(
+      "---@meta\n-- The plugin API of withy, version ", kPluginApi,
+      ", for editors. Made from the tables in lib/plugin_host; not run by anything.\n-- luacheck: ignore\n\n");
   text += ClassOf("Plugin", PluginFields()) + ClassOf("Check", CheckFields()) + ClassOf("Exporter", ExporterFields()) +
-          ClassOf("Importer", ImporterFields()) + ClassOf("Option", OptionFields()) + ClassOf("Remark", RemarkFields()) +
-          ClassOf("InputPlace", InputPlaceFields());
+          ClassOf("Importer", ImporterFields()) + ClassOf("Option", OptionFields()) +
+          ClassOf("Remark", RemarkFields()) + ClassOf("InputPlace", InputPlaceFields());
   text += ContextStub() + "---@class withy.Node\n\n" + RequireStub();
   for (const ApiModule& module : ApiModules()) text += ModuleStub(module);
   std::set<const Descriptor*> done;

@@ -82,7 +82,8 @@ int TableReader::PushList(const char* name) const {
   if (Push(name) == LUA_TNIL) return 0;
   int size = 0;
   for (const OrderedKey& key : SortedKeys(lua_, -1)) {
-    if (!key.is_integer || key.integer != ++size) Refuse(absl::StrCat("'", name, "' counts from 1 and has no holes or names"));
+    if (!key.is_integer || key.integer != ++size)
+      Refuse(absl::StrCat("'", name, "' counts from 1 and has no holes or names"));
   }
   return size;
 }

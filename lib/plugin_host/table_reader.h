@@ -14,7 +14,8 @@ namespace withy::plugin {
 
 class TableReader {
  public:
-  // The table at `index`, which must have the fields of `fields` and no others; raises an error that begins with `what`.
+  // The table at `index`, which must have the fields of `fields` and no others; raises an error that begins with
+  // `what`.
   TableReader(lua_State* lua, int index, std::string what, const std::vector<ApiField>& fields);
 
   // The field as text; "" where it is not there.

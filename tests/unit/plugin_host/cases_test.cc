@@ -1,9 +1,9 @@
 // A plugin's own cases: the templates pass theirs, every built-in and example plugin passes its own.
-#include <filesystem>
-#include <fstream>
-
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
 
 #include "subject.h"
 #include "withy/plugin_host/plugin_cases.h"
@@ -42,7 +42,8 @@ class Cases : public testing::Test {
 };
 
 TEST_F(Cases, EveryTemplatePassesItsOwnCases) {
-  for (PluginEntry::Kind kind : {PluginEntry::Kind::kCheck, PluginEntry::Kind::kExporter, PluginEntry::Kind::kImporter}) {
+  for (PluginEntry::Kind kind :
+       {PluginEntry::Kind::kCheck, PluginEntry::Kind::kExporter, PluginEntry::Kind::kImporter}) {
     fs::remove_all(folder_);
     WriteTemplate(kind);
     std::vector<PluginCaseResult> results = Run();
@@ -60,9 +61,10 @@ TEST_F(Cases, ADifferenceIsToldWithFileAndLineAndCanBeAccepted) {
   Write("cases/two-guides/expected/guide-list/old.csv", "");
   std::vector<PluginCaseResult> results = Run();
   ASSERT_EQ(results.size(), 1u);
-  EXPECT_THAT(results[0].differences,
-              testing::UnorderedElementsAre("expected/guide-list/old.csv: did not come out",
-                                            "expected/guide-list/two-guides.csv: line 2: expected 'g1,100.0', got 'g1,101.6'"));
+  EXPECT_THAT(
+      results[0].differences,
+      testing::UnorderedElementsAre("expected/guide-list/old.csv: did not come out",
+                                    "expected/guide-list/two-guides.csv: line 2: expected 'g1,100.0', got 'g1,101.6'"));
   EXPECT_EQ(Run(true)[0].differences.size(), 2u);
   EXPECT_THAT(Run()[0].differences, IsEmpty());
   EXPECT_FALSE(fs::exists(folder_ / "cases/two-guides/expected/guide-list/old.csv"));

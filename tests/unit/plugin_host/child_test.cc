@@ -1,4 +1,6 @@
 // The parent survives whatever its child does: dies, hangs, floods, lies.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -8,9 +10,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-
-#include <gmock/gmock.h>
-#include <gtest/gtest.h>
 
 #include "subject.h"
 
@@ -29,7 +28,8 @@ class FakeChild : public testing::Test {
   }
   void TearDown() override { fs::remove_all(folder_); }
 
-  PluginHost::CheckResult Run(const std::string& name, std::chrono::milliseconds wall = std::chrono::milliseconds(5000)) {
+  PluginHost::CheckResult Run(const std::string& name,
+                              std::chrono::milliseconds wall = std::chrono::milliseconds(5000)) {
     fs::create_symlink(FAKE_CHILD, folder_ / name);
     PluginHostOptions options;
     options.child_program = (folder_ / name).string();
@@ -84,14 +84,15 @@ TEST_F(FakeChild, ThatFloodsIsKilled) {
 
 TEST_F(FakeChild, ThatReadsNothingRaisesNoSignalHere) {
   // The request is larger than a socket holds, so that writing meets the closed end.
-  for (int i = 0; i < 20'000; ++i) subject_.design.mutable_identity()->add_tags("a tag that takes some room in the request");
+  for (int i = 0; i < 20'000; ++i)
+    subject_.design.mutable_identity()->add_tags("a tag that takes some room in the request");
   EXPECT_THAT(Run("deaf").failures, IsEmpty());
 }
 
 TEST_F(FakeChild, ThatLiesIsNotBelieved) {
-  for (const char* name : {"garbage", "bad-message", "large-remark", "no-info", "two-infos", "escape-message", "bad-utf8", "turned-around",
-                           "bad-severity", "bad-path", "bad-number", "file-from-check", "bad-name", "other-api", "no-entries",
-                           "bad-status"}) {
+  for (const char* name : {"garbage", "bad-message", "large-remark", "no-info", "two-infos", "escape-message",
+                           "bad-utf8", "turned-around", "bad-severity", "bad-path", "bad-number", "file-from-check",
+                           "bad-name", "other-api", "no-entries", "bad-status"}) {
     EXPECT_EQ(FailureOf(name).code(), absl::StatusCode::kAborted) << name;
   }
   EXPECT_EQ(FailureOf("taken-name").code(), absl::StatusCode::kInvalidArgument);
@@ -106,7 +107,8 @@ TEST_F(FakeChild, MoreResultsThanChecksAreLeftAside) {
 TEST_F(FakeChild, HasNoEnvironmentFewFilesAndItsOwnGroup) {
   setenv("WITHY_SECRET", "x", 1);
   int inherited = dup(STDOUT_FILENO);  // is not to be seen in the child
-  EXPECT_THAT(std::string(FailureOf("walls").message()), HasSubstr("gave no result"));  // exit status 0: every wall stands
+  EXPECT_THAT(std::string(FailureOf("walls").message()),
+              HasSubstr("gave no result"));  // exit status 0: every wall stands
   close(inherited);
 }
 
@@ -136,8 +138,9 @@ TEST(Child, AGoodPluginStillGivesItsResultBesideABadOne) {
 
 TEST(Child, GivesTheSameAsInProcess) {
   TestSubject subject;
-  const char* body = "ctx:emit { message = 'm', at = ctx.design.guides[1], numbers = { a_mm = ctx.rod.overall_length_mm } } "
-                     "ctx:need('balance.mass_g')";
+  const char* body =
+      "ctx:emit { message = 'm', at = ctx.design.guides[1], numbers = { a_mm = ctx.rod.overall_length_mm } } "
+      "ctx:need('balance.mass_g')";
   PluginHost::CheckResult here = Host().RunChecks(CheckPlugin(body, true), subject.get());
   PluginHost::CheckResult there = Host().RunChecks(CheckPlugin(body, false), subject.get());
   ASSERT_EQ(here.findings.size(), there.findings.size());

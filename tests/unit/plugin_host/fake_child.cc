@@ -1,9 +1,10 @@
 // Programs that a host could meet instead of its own child: what they do is told by their name.
+#include <fcntl.h>
+#include <unistd.h>
+
 #include <csignal>
 #include <cstring>
-#include <fcntl.h>
 #include <string>
-#include <unistd.h>
 
 #include "frames.h"
 
@@ -39,8 +40,12 @@ withy::host::v1::Remark GoodRemark() {
   return remark;
 }
 
-void SayInfo() { Say(FrameOf(GoodInfo())); }
-void SayOutcome() { Say(FrameOf(withy::host::v1::Outcome())); }
+void SayInfo() {
+  Say(FrameOf(GoodInfo()));
+}
+void SayOutcome() {
+  Say(FrameOf(withy::host::v1::Outcome()));
+}
 
 template <typename Change>
 void SayRemark(Change change) {
@@ -62,9 +67,9 @@ void SayChangedInfo(Change change) {
 // Exit status 0 where the walls of the parent stand: 1 to 9 tell which does not.
 int Walls() {
   if (::environ[0] != nullptr) return 1;
-  if (open("/tmp", O_RDONLY) < 0) return 2;       // before CloseBehind a few files may be opened ...
+  if (open("/tmp", O_RDONLY) < 0) return 2;  // before CloseBehind a few files may be opened ...
   for (int i = 0; i < 20; ++i) (void)!open("/", O_RDONLY);
-  if (open("/", O_RDONLY) >= 0) return 3;         // ... but not many
+  if (open("/", O_RDONLY) >= 0) return 3;  // ... but not many
   for (int fd = 0; fd < 3; ++fd) {
     if (fcntl(fd, F_GETFD) < 0) return 4;
   }
@@ -76,7 +81,8 @@ void Act(const std::string& name) {
   using namespace withy::host::v1;
   if (name == "good") return SayRemark([](Remark&) {});
   if (name == "silent") return;
-  if (name == "hang") for (;;) pause();
+  if (name == "hang")
+    for (;;) pause();
   if (name == "hang-after-closing") {
     close(STDOUT_FILENO);
     for (;;) pause();
@@ -92,7 +98,8 @@ void Act(const std::string& name) {
   }
   if (name == "exit-7") _exit(7);
   if (name == "walls") _exit(Walls());
-  if (name == "flood") for (const std::string block(1 << 16, 'x');;) Say(block);
+  if (name == "flood")
+    for (const std::string block(1 << 16, 'x');;) Say(block);
   if (name == "flood-remarks") {
     SayInfo();
     for (const std::string frame = FrameOf(GoodRemark());;) Say(frame);

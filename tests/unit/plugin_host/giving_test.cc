@@ -22,11 +22,14 @@ Finding OnlyFinding(const std::string& body) {
   return result.findings.empty() ? Finding() : result.findings.front();
 }
 
-std::string PlaceOf(const std::string& at) { return OnlyFinding("ctx:emit { message = 'm', at = " + at + " }").at.ToString(); }
+std::string PlaceOf(const std::string& at) {
+  return OnlyFinding("ctx:emit { message = 'm', at = " + at + " }").at.ToString();
+}
 
 TEST(Emit, AFindingHasCodeSeverityPlaceNumbersAndHelp) {
   Finding finding = OnlyFinding(
-      "ctx:emit { at = ctx.design.intent.overall_length, numbers = { length_mm = 2212.34, least_mm = 2300 }, message = 'short', "
+      "ctx:emit { at = ctx.design.intent.overall_length, numbers = { length_mm = 2212.34, least_mm = 2300 }, message = "
+      "'short', "
       "help = 'ask' }");
   EXPECT_EQ(finding.code, "test/probe");
   EXPECT_EQ(finding.severity, Severity::kWarning);
@@ -38,8 +41,10 @@ TEST(Emit, AFindingHasCodeSeverityPlaceNumbersAndHelp) {
 
 TEST(Emit, TheSeverityCanBeGivenWithTheFinding) {
   EXPECT_EQ(OnlyFinding("ctx:emit { message = 'm', severity = 'error' }").severity, Severity::kError);
-  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', severity = 'fatal' }"), HasSubstr("\"error\", \"warning\" or \"advice\""));
-  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', severity = 'cannot tell' }"), HasSubstr("\"error\", \"warning\" or \"advice\""));
+  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', severity = 'fatal' }"),
+              HasSubstr("\"error\", \"warning\" or \"advice\""));
+  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', severity = 'cannot tell' }"),
+              HasSubstr("\"error\", \"warning\" or \"advice\""));
 }
 
 TEST(Emit, APlaceIsAValueAPathOrAValueAndAField) {
@@ -61,15 +66,18 @@ TEST(Emit, APlaceKnowsTheIndexOfWhatItNamesById) {
 }
 
 TEST(Emit, AWrongPlaceIsAnError) {
-  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = 'guides[g1].form_tip' }"), HasSubstr("did you mean 'from_tip'?"));
-  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = { ctx.design.guides[1], 'form_tip' } }"), HasSubstr("did you mean 'from_tip'?"));
+  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = 'guides[g1].form_tip' }"),
+              HasSubstr("did you mean 'from_tip'?"));
+  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = { ctx.design.guides[1], 'form_tip' } }"),
+              HasSubstr("did you mean 'from_tip'?"));
   EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = 12 }"), HasSubstr("does not know where it was read"));
   EXPECT_THAT(FailureOf("ctx:emit { message = 'm', at = ctx.report.fit }"), HasSubstr("nowhere in the design"));
 }
 
 TEST(Emit, WhatIsNotPlainIsAnError) {
   EXPECT_THAT(FailureOf("ctx:emit { mesage = 'm' }"), HasSubstr("'message' is missing"));
-  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', hepl = 'h' }"), HasSubstr("there is no 'hepl'; did you mean 'help'?"));
+  EXPECT_THAT(FailureOf("ctx:emit { message = 'm', hepl = 'h' }"),
+              HasSubstr("there is no 'hepl'; did you mean 'help'?"));
   EXPECT_THAT(FailureOf("ctx:emit { message = '' }"), HasSubstr("empty"));
   EXPECT_THAT(FailureOf("ctx:emit { message = 'a\\nb' }"), HasSubstr("one line"));
   EXPECT_THAT(FailureOf("ctx:emit { message = '\\27[2J' }"), HasSubstr("control characters"));
@@ -84,12 +92,14 @@ TEST(Emit, AFailedCheckKeepsNothingAndNamesFileAndLine) {
   EXPECT_THAT(result.findings, IsEmpty());
   ASSERT_EQ(result.failures.size(), 1u);
   EXPECT_EQ(result.failures[0].code(), absl::StatusCode::kInvalidArgument);
-  EXPECT_THAT(std::string(result.failures[0].message()), HasSubstr("test/probe: init.lua:3: attempt to perform arithmetic on a nil value"));
+  EXPECT_THAT(std::string(result.failures[0].message()),
+              HasSubstr("test/probe: init.lua:3: attempt to perform arithmetic on a nil value"));
 }
 
 TEST(Emit, AFailedCheckDoesNotHideTheOthers) {
   TestSubject subject;
-  PluginSource plugin = Plugin(R"(return { api = 1, name = "test", version = "1", license = "Apache-2.0", summary = "Test", checks = {
+  PluginSource plugin =
+      Plugin(R"(return { api = 1, name = "test", version = "1", license = "Apache-2.0", summary = "Test", checks = {
     { code = "first", severity = "advice", summary = "s", run = function(ctx) ctx:emit { message = "one" } end },
     { code = "second", severity = "advice", summary = "s", run = function(ctx) error("broken") end },
     { code = "third", severity = "advice", summary = "s", run = function(ctx) ctx:emit { message = "three" } end } } })");
@@ -135,7 +145,7 @@ TEST(Refuse, EndsTheRunInAnOrderlyWay) {
 class Export : public testing::Test {
  protected:
   absl::StatusOr<std::vector<OutputFile>> Exported(const std::string& body, const OptionValues& options = {},
-                                              const std::string& stem = "rod") {
+                                                   const std::string& stem = "rod") {
     return Host().Export(ExportPlugin(body), "probe", stem, options, subject_.get());
   }
   std::string ErrorOf(const std::string& body, const OptionValues& options = {}) {
@@ -154,7 +164,8 @@ TEST_F(Export, WritesFilesInOrder) {
 }
 
 TEST_F(Export, NamesArePlainAndUsedOnce) {
-  for (const char* name : {"", ".", "..", ".hidden", "a/b", "a\\\\b", "/etc/passwd", "a\\nb", " a", "a ", "a.", "\\xc3\\xa9"}) {
+  for (const char* name :
+       {"", ".", "..", ".hidden", "a/b", "a\\\\b", "/etc/passwd", "a\\nb", " a", "a ", "a.", "\\xc3\\xa9"}) {
     EXPECT_THAT(ErrorOf(std::string("ctx:write('") + name + "', 'x')"), HasSubstr("plain file name")) << name;
   }
   EXPECT_THAT(ErrorOf("ctx:write('a', 'x') ctx:write('A', 'y')"), HasSubstr("written already"));
@@ -166,9 +177,12 @@ TEST_F(Export, TheStemIsAPlainName) {
 }
 
 TEST_F(Export, OptionsAreTypedAndHaveTheirDefaults) {
-  const char* show = "local o = ctx.options ctx:write('o', o.paper .. ' ' .. o.copies .. ' ' .. tostring(o.mono) .. ' ' .. tostring(o.note))";
+  const char* show =
+      "local o = ctx.options ctx:write('o', o.paper .. ' ' .. o.copies .. ' ' .. tostring(o.mono) .. ' ' .. "
+      "tostring(o.note))";
   EXPECT_EQ(Exported(show)->at(0).bytes, "A4 1.0 false nil");
-  EXPECT_EQ(Exported(show, {{"paper", "Letter"}, {"copies", "2.5"}, {"mono", "true"}, {"note", "x"}})->at(0).bytes, "Letter 2.5 true x");
+  EXPECT_EQ(Exported(show, {{"paper", "Letter"}, {"copies", "2.5"}, {"mono", "true"}, {"note", "x"}})->at(0).bytes,
+            "Letter 2.5 true x");
 }
 
 TEST_F(Export, AnUnknownOptionOrAWrongValueIsRefused) {

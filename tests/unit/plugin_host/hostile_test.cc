@@ -1,10 +1,10 @@
 // Every plugin in tests/hostile_plugins ends as its first line says, and a good one works after it.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <algorithm>
 #include <chrono>
 #include <filesystem>
-
-#include <gmock/gmock.h>
-#include <gtest/gtest.h>
 
 #include "absl/strings/str_cat.h"
 #include "subject.h"
@@ -18,7 +18,8 @@ using testing::IsEmpty;
 
 std::vector<std::string> HostilePlugins() {
   std::vector<std::string> names;
-  for (const fs::directory_entry& entry : fs::directory_iterator(std::string(WITHY_SOURCE_DIR) + "/tests/hostile_plugins")) {
+  for (const fs::directory_entry& entry :
+       fs::directory_iterator(std::string(WITHY_SOURCE_DIR) + "/tests/hostile_plugins")) {
     if (entry.path().extension() == ".lua") names.push_back(entry.path().stem().string());
   }
   std::sort(names.begin(), names.end());
@@ -59,11 +60,12 @@ TEST_P(Hostile, EndsAsItMust) {
   EXPECT_EQ(good.findings.size(), 1u);
 }
 
-INSTANTIATE_TEST_SUITE_P(All, Hostile, testing::ValuesIn(HostilePlugins()), [](const testing::TestParamInfo<std::string>& info) {
-  std::string name = info.param;
-  std::replace(name.begin(), name.end(), '-', '_');
-  return name;
-});
+INSTANTIATE_TEST_SUITE_P(All, Hostile, testing::ValuesIn(HostilePlugins()),
+                         [](const testing::TestParamInfo<std::string>& info) {
+                           std::string name = info.param;
+                           std::replace(name.begin(), name.end(), '-', '_');
+                           return name;
+                         });
 
 }  // namespace
 }  // namespace withy

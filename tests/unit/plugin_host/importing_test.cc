@@ -1,8 +1,7 @@
 // Importers: a table as a design, with names as strict as when it is read.
+#include <gmock/gmock.h>
 #include <google/protobuf/text_format.h>
 #include <google/protobuf/util/message_differencer.h>
-
-#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "subject.h"
@@ -12,11 +11,14 @@ namespace {
 
 using testing::HasSubstr;
 
-absl::StatusOr<PluginHost::ImportResult> Imported(const std::string& body, const std::string& input = "", bool built_in = true) {
+absl::StatusOr<PluginHost::ImportResult> Imported(const std::string& body, const std::string& input = "",
+                                                  bool built_in = true) {
   return Host().Import(ImportPlugin(body, built_in), "probe", "table.csv", input, {});
 }
 
-std::string ErrorOf(const std::string& body) { return std::string(Imported(body).status().message()); }
+std::string ErrorOf(const std::string& body) {
+  return std::string(Imported(body).status().message());
+}
 
 void ExpectDesign(const v1::Design& actual, const char* expected_text) {
   v1::Design expected;
@@ -31,7 +33,7 @@ TEST(Import, ATableIsADesign) {
       blank = { sections = { { id = "butt", length = { inch = 87.1, plus_minus = 0.25, source = "MEASURED" } } } },
       guides = { { id = ctx.input, locked = true } },
       extensions = { club = { member = true, years = { 2024, 2025 }, nested = { a = "x" } } } })",
-                      "g1", built_in);
+                           "g1", built_in);
     ASSERT_TRUE(result.ok()) << result.status();
     ExpectDesign(result->design, R"(
       format: "withy/1" identity { name: "table.csv" tags: "a" tags: "b" revision: 3 }
@@ -46,8 +48,10 @@ TEST(Import, ATableIsADesign) {
 TEST(Import, NamesAreStrictAndErrorsHaveThePath) {
   EXPECT_THAT(ErrorOf("return { blank = { sections = { {}, { lenght = {} } } } }"),
               HasSubstr("blank.sections[1].lenght: Section has no field 'lenght'; did you mean 'length'?"));
-  EXPECT_THAT(ErrorOf("return { blank = { sections = { { length = { g = 1 } } } } }"), HasSubstr("Length has no unit 'g'"));
-  EXPECT_THAT(ErrorOf("return { blank = { sections = { { length = { mm = 1, inch = 2 } } } } }"), HasSubstr("only one of unit"));
+  EXPECT_THAT(ErrorOf("return { blank = { sections = { { length = { g = 1 } } } } }"),
+              HasSubstr("Length has no unit 'g'"));
+  EXPECT_THAT(ErrorOf("return { blank = { sections = { { length = { mm = 1, inch = 2 } } } } }"),
+              HasSubstr("only one of unit"));
   EXPECT_THAT(ErrorOf("return { blank = { sections = { { length = { mm = 1, source = 'MEASSURED' } } } } }"),
               HasSubstr("did you mean 'MEASURED'?"));
 }
@@ -62,8 +66,10 @@ TEST(Import, ValuesHaveTheirTypes) {
   EXPECT_THAT(ErrorOf("return { shop = { margin = 1/0 } }"), HasSubstr("shop.margin: is not a finite number"));
   EXPECT_THAT(ErrorOf("return { guides = { [2] = {} } }"), HasSubstr("guides: a list counts from 1"));
   EXPECT_THAT(ErrorOf("return { guides = { id = 'g' } }"), HasSubstr("guides: a list counts from 1"));
-  EXPECT_THAT(ErrorOf("local t = {} t.x = { t } t.x[1] = t return { extensions = { club = t } }"), HasSubstr("too deep"));
-  EXPECT_THAT(ErrorOf("return { extensions = { club = { f = function() end } } }"), HasSubstr("cannot be kept in a design"));
+  EXPECT_THAT(ErrorOf("local t = {} t.x = { t } t.x[1] = t return { extensions = { club = t } }"),
+              HasSubstr("too deep"));
+  EXPECT_THAT(ErrorOf("return { extensions = { club = { f = function() end } } }"),
+              HasSubstr("cannot be kept in a design"));
 }
 
 TEST(Import, ARefusalSaysWhereInTheInput) {
@@ -87,7 +93,8 @@ TEST(Import, ARemarkHasLineAndColumn) {
 }
 
 TEST(Import, HasNoDesign) {
-  EXPECT_THAT(ErrorOf("return { identity = { name = ctx.design.format } }"), HasSubstr("ctx.design is not there in an importer"));
+  EXPECT_THAT(ErrorOf("return { identity = { name = ctx.design.format } }"),
+              HasSubstr("ctx.design is not there in an importer"));
 }
 
 }  // namespace

@@ -1,10 +1,10 @@
 // Lua's own library as a plugin has it: the allow-list, the fixed order, no addresses.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <algorithm>
 #include <set>
 #include <sstream>
-
-#include <gmock/gmock.h>
-#include <gtest/gtest.h>
 
 #include "subject.h"
 
@@ -40,24 +40,93 @@ std::set<std::string> ReachableNames() {
   return names;
 }
 
-// Written by hand from the reference manual of Lua 5.4, section 6, less what reaches files, processes, the clock, random
-// numbers, bytecode, the collector or the debugger.
+// Written by hand from the reference manual of Lua 5.4, section 6, less what reaches files, processes, the clock,
+// random numbers, bytecode, the collector or the debugger.
 const std::set<std::string>& Allowed() {
-  static const std::set<std::string> names = {
-      "_G", "_VERSION", "assert", "error", "getmetatable", "ipairs", "next", "pairs", "pcall", "rawequal", "rawget", "rawlen",
-      "rawset", "require", "select", "setmetatable", "tonumber", "tostring", "type", "xpcall",
-      "math", "math.abs", "math.acos", "math.asin", "math.atan", "math.ceil", "math.cos", "math.deg", "math.exp", "math.floor",
-      "math.fmod", "math.huge", "math.log", "math.max", "math.maxinteger", "math.min", "math.mininteger", "math.modf", "math.pi",
-      "math.rad", "math.sin", "math.sqrt", "math.tan", "math.tointeger", "math.type", "math.ult",
-      "string", "string.byte", "string.char", "string.find", "string.format", "string.gmatch", "string.gsub", "string.len",
-      "string.lower", "string.match", "string.pack", "string.packsize", "string.rep", "string.reverse", "string.sub",
-      "string.unpack", "string.upper",
-      "table", "table.concat", "table.insert", "table.move", "table.pack", "table.remove", "table.sort", "table.unpack",
-      "utf8", "utf8.char", "utf8.charpattern", "utf8.codepoint", "utf8.codes", "utf8.len", "utf8.offset"};
+  static const std::set<std::string> names = {"_G",
+                                              "_VERSION",
+                                              "assert",
+                                              "error",
+                                              "getmetatable",
+                                              "ipairs",
+                                              "next",
+                                              "pairs",
+                                              "pcall",
+                                              "rawequal",
+                                              "rawget",
+                                              "rawlen",
+                                              "rawset",
+                                              "require",
+                                              "select",
+                                              "setmetatable",
+                                              "tonumber",
+                                              "tostring",
+                                              "type",
+                                              "xpcall",
+                                              "math",
+                                              "math.abs",
+                                              "math.acos",
+                                              "math.asin",
+                                              "math.atan",
+                                              "math.ceil",
+                                              "math.cos",
+                                              "math.deg",
+                                              "math.exp",
+                                              "math.floor",
+                                              "math.fmod",
+                                              "math.huge",
+                                              "math.log",
+                                              "math.max",
+                                              "math.maxinteger",
+                                              "math.min",
+                                              "math.mininteger",
+                                              "math.modf",
+                                              "math.pi",
+                                              "math.rad",
+                                              "math.sin",
+                                              "math.sqrt",
+                                              "math.tan",
+                                              "math.tointeger",
+                                              "math.type",
+                                              "math.ult",
+                                              "string",
+                                              "string.byte",
+                                              "string.char",
+                                              "string.find",
+                                              "string.format",
+                                              "string.gmatch",
+                                              "string.gsub",
+                                              "string.len",
+                                              "string.lower",
+                                              "string.match",
+                                              "string.pack",
+                                              "string.packsize",
+                                              "string.rep",
+                                              "string.reverse",
+                                              "string.sub",
+                                              "string.unpack",
+                                              "string.upper",
+                                              "table",
+                                              "table.concat",
+                                              "table.insert",
+                                              "table.move",
+                                              "table.pack",
+                                              "table.remove",
+                                              "table.sort",
+                                              "table.unpack",
+                                              "utf8",
+                                              "utf8.char",
+                                              "utf8.charpattern",
+                                              "utf8.codepoint",
+                                              "utf8.codes",
+                                              "utf8.len",
+                                              "utf8.offset"};
   return names;
 }
 
-TEST(Library, NothingButTheAllowListCanBeReached) { EXPECT_EQ(ReachableNames(), Allowed()); }
+TEST(Library, NothingButTheAllowListCanBeReached) {
+  EXPECT_EQ(ReachableNames(), Allowed());
+}
 
 TEST(Library, TheManualListsExactlyTheAllowList) {
   std::string manual = PluginManual();
@@ -82,24 +151,28 @@ TEST(Library, StringMethodsAreThoseOfTheAllowList) {
 }
 
 TEST(Library, AGlobalThatDoesNotExistIsAnError) {
-  for (const char* name : {"io", "os", "debug", "package", "coroutine", "load", "loadstring", "dofile", "loadfile", "print",
-                           "collectgarbage", "lenght"}) {
+  for (const char* name : {"io", "os", "debug", "package", "coroutine", "load", "loadstring", "dofile", "loadfile",
+                           "print", "collectgarbage", "lenght"}) {
     EXPECT_THAT(Eval(name), HasSubstr(std::string("there is no '") + name + "' here")) << name;
   }
 }
 
 TEST(Library, PairsGoesThroughNumbersAndThenText) {
-  EXPECT_EQ(Eval("(function() local out = {} for k in pairs({ b = 1, [3] = 1, a = 1, [1] = 1, [-2] = 1, [2.5] = 1, B = 1 }) do "
+  EXPECT_EQ(Eval("(function() local out = {} for k in pairs({ b = 1, [3] = 1, a = 1, [1] = 1, [-2] = 1, [2.5] = 1, B = "
+                 "1 }) do "
                  "out[#out + 1] = tostring(k) end return table.concat(out, ' ') end)()"),
             "-2 1 2.5 3 B a b");
-  EXPECT_EQ(Eval("(function() local t, out, k = { b = 1, a = 2, [1] = 3 }, {}, nil repeat k = next(t, k) out[#out + 1] = tostring(k) "
+  EXPECT_EQ(Eval("(function() local t, out, k = { b = 1, a = 2, [1] = 3 }, {}, nil repeat k = next(t, k) out[#out + 1] "
+                 "= tostring(k) "
                  "until k == nil return table.concat(out, ' ') end)()"),
             "1 a b nil");
   EXPECT_EQ(Eval("next({})"), "nil");
 }
 
 TEST(Library, AFieldMayBeClearedWhileGoingThrough) {
-  EXPECT_EQ(Eval("(function() local t, n = { a = 1, b = 2, c = 3 }, 0 for k in pairs(t) do t.b = nil n = n + 1 end return n end)()"), "2");
+  EXPECT_EQ(Eval("(function() local t, n = { a = 1, b = 2, c = 3 }, 0 for k in pairs(t) do t.b = nil n = n + 1 end "
+                 "return n end)()"),
+            "2");
 }
 
 TEST(Library, AKeyWithoutAnOrderCannotBeGoneThrough) {
@@ -149,7 +222,8 @@ TEST(Library, SortIsStable) {
   end)())"),
             "stable");
   EXPECT_EQ(Eval("(function() local t = { 3, 1, 2 } table.sort(t) return table.concat(t) end)()"), "123");
-  EXPECT_EQ(Eval("(function() local t = { 3, 1, 2, 5, 4 } table.sort(t, function() return true end) return #t end)()"), "5");
+  EXPECT_EQ(Eval("(function() local t = { 3, 1, 2, 5, 4 } table.sort(t, function() return true end) return #t end)()"),
+            "5");
   EXPECT_THAT(Eval("(function() table.sort({ 1, 'a' }) end)()"), HasSubstr("attempt to compare"));
 }
 

@@ -1,8 +1,8 @@
 // Limits of a plugin in its child: each is reached, cannot be caught, and names the line.
-#include <chrono>
-
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <chrono>
 
 #include "subject.h"
 
@@ -51,11 +51,13 @@ TEST_F(Limits, AnEndlessLoopStopsAtItsLine) {
 
 TEST_F(Limits, TimeCannotBeCaught) {
   ExpectTime("\nwhile true do pcall(function() while true do end end) end", "init.lua:2");
-  ExpectTime("\nwhile true do xpcall(function() while true do end end, function() while true do end end) end", "init.lua:2");
-  ExpectTime("\nlocal function again() return pcall(again) end\nwhile true do again() end", "init.lua:2");
-  ExpectTime("local mt = { __close = function() while true do end end }\n"
-             "pcall(function() local x <close> = setmetatable({}, mt) while true do end end)",
+  ExpectTime("\nwhile true do xpcall(function() while true do end end, function() while true do end end) end",
              "init.lua:2");
+  ExpectTime("\nlocal function again() return pcall(again) end\nwhile true do again() end", "init.lua:2");
+  ExpectTime(
+      "local mt = { __close = function() while true do end end }\n"
+      "pcall(function() local x <close> = setmetatable({}, mt) while true do end end)",
+      "init.lua:2");
 }
 
 TEST_F(Limits, OneEndlessCallStopsAtItsLineToo) {
@@ -66,7 +68,8 @@ TEST_F(Limits, OneEndlessCallStopsAtItsLineToo) {
   ExpectTime("\ntable.move({}, 1, 1 << 50, 2)", "init.lua:2");
   ExpectTime("\ntable.insert(setmetatable({}, { __len = function() return 1 << 50 end }), 1, 'x')", "init.lua:2");
   ExpectTime("\ntable.concat(setmetatable({}, { __index = function() return '' end }), '', 1, 1 << 50)", "init.lua:2");
-  ExpectTime("\nselect('#', table.unpack(setmetatable({}, { __index = function() while true do end end }), 1, 10))", "init.lua:2");
+  ExpectTime("\nselect('#', table.unpack(setmetatable({}, { __index = function() while true do end end }), 1, 10))",
+             "init.lua:2");
 }
 
 TEST_F(Limits, AnEmptyRepetitionTakesNoTime) {
@@ -92,8 +95,11 @@ TEST_F(Limits, MemoryThatIsGivenBackCountsNoMore) {
 TEST_F(Limits, DeepRecursionIsAnOrdinaryError) {
   options_.limits = PluginLimits();  // Lua's own bound on its stack, 1,000,000 values, takes some 50 MB to reach
   EXPECT_THAT(std::string(Run("\nlocal function f() return 1 + f() end f()").message()), HasSubstr("stack overflow"));
-  EXPECT_THAT(std::string(Run("local s = ('('):rep(10000) .. '1' .. (')'):rep(10000) return s:gsub('%b()', function(x) error(x) end)").message()),
-              HasSubstr("init.lua:1"));
+  EXPECT_THAT(
+      std::string(
+          Run("local s = ('('):rep(10000) .. '1' .. (')'):rep(10000) return s:gsub('%b()', function(x) error(x) end)")
+              .message()),
+      HasSubstr("init.lua:1"));
 }
 
 TEST_F(Limits, OutputAndFilesAreBounded) {
@@ -106,16 +112,18 @@ TEST_F(Limits, OutputAndFilesAreBounded) {
   absl::Status many = error_of("for i = 1, 10 do pcall(ctx.write, ctx, 'f' .. i, '') end");
   EXPECT_EQ(many.code(), absl::StatusCode::kResourceExhausted);
   EXPECT_THAT(std::string(many.message()), HasSubstr("writes more than 3 files"));
-  EXPECT_EQ(Run("while true do ctx:emit { message = ('x'):rep(1000) } end").code(), absl::StatusCode::kResourceExhausted);
+  EXPECT_EQ(Run("while true do ctx:emit { message = ('x'):rep(1000) } end").code(),
+            absl::StatusCode::kResourceExhausted);
 }
 
 TEST_F(Limits, ACheckThatUsesUpItsTimeDoesNotHideTheOthers) {
-  const PluginSource plugin = Plugin(R"(return { api = 1, name = "test", version = "1", license = "MIT", summary = "Test", checks = {
+  const PluginSource plugin =
+      Plugin(R"(return { api = 1, name = "test", version = "1", license = "MIT", summary = "Test", checks = {
     { code = "first", severity = "advice", summary = "s", run = function(ctx) ctx:emit { message = "one" } end },
     { code = "second", severity = "advice", summary = "s", run = function(ctx) while true do end end },
     { code = "third", severity = "advice", summary = "s", run = function(ctx) (("a"):rep(100)):find(("a*"):rep(30) .. "b") end },
     { code = "fourth", severity = "advice", summary = "s", run = function(ctx) ctx:emit { message = "four" } end } } })",
-                                     false);
+             false);
   PluginHost::CheckResult result = PluginHost(options_).RunChecks(plugin, subject_.get());
   ASSERT_EQ(result.findings.size(), 2u);
   EXPECT_EQ(result.findings[0].code, "test/first");

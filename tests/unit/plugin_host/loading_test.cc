@@ -1,9 +1,9 @@
 // Where plugins come from: files, folders, the library itself.
-#include <filesystem>
-#include <fstream>
-
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
 
 #include "subject.h"
 
@@ -52,7 +52,8 @@ TEST_F(Loading, LinksInAFolderAreNotFollowed) {
   Write("rules/init.lua");
   std::string secret = Write("secret.lua", "secret");
   fs::create_symlink(secret, folder_ / "rules/link.lua");
-  EXPECT_THAT(std::string(LoadPlugin((folder_ / "rules").string()).status().message()), HasSubstr("links are not followed"));
+  EXPECT_THAT(std::string(LoadPlugin((folder_ / "rules").string()).status().message()),
+              HasSubstr("links are not followed"));
   fs::remove(folder_ / "rules/link.lua");
   fs::create_directory_symlink("/", folder_ / "rules/root");
   auto plugin = LoadPlugin((folder_ / "rules").string());
@@ -69,7 +70,8 @@ TEST_F(Loading, WhatIsNoPluginIsToldApart) {
 }
 
 TEST_F(Loading, SizesAreBounded) {
-  EXPECT_EQ(LoadPlugin(Write("large.lua", std::string((1 << 20) + 1, '-'))).status().code(), absl::StatusCode::kResourceExhausted);
+  EXPECT_EQ(LoadPlugin(Write("large.lua", std::string((1 << 20) + 1, '-'))).status().code(),
+            absl::StatusCode::kResourceExhausted);
   Write("rules/init.lua");
   for (int i = 0; i < 9; ++i) Write("rules/f" + std::to_string(i) + ".lua", std::string(1 << 20, '-'));
   EXPECT_EQ(LoadPlugin((folder_ / "rules").string()).status().code(), absl::StatusCode::kResourceExhausted);

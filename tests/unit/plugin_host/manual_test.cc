@@ -1,10 +1,10 @@
 // The manual and the stubs in plugins/api are those of this build. WITHY_UPDATE=1 writes them anew.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
-
-#include <gmock/gmock.h>
-#include <gtest/gtest.h>
 
 #include "api_table.h"
 #include "withy/plugin_host/plugin_host.h"
@@ -22,8 +22,12 @@ void ExpectFresh(const std::string& name, const std::string& text) {
   EXPECT_EQ(there.str(), text) << path << " is out of date: run this test with WITHY_UPDATE=1";
 }
 
-TEST(Manual, IsFresh) { ExpectFresh("manual.md", PluginManual()); }
-TEST(Stubs, AreFresh) { ExpectFresh("withy.lua", PluginStubs()); }
+TEST(Manual, IsFresh) {
+  ExpectFresh("manual.md", PluginManual());
+}
+TEST(Stubs, AreFresh) {
+  ExpectFresh("withy.lua", PluginStubs());
+}
 
 TEST(Manual, HasEveryFunctionAndField) {
   std::string manual = PluginManual();

@@ -10,11 +10,21 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string Text(const std::string& call) { return Eval("require('withy.text')." + call); }
-std::string Units(const std::string& call) { return Eval("require('withy.units')." + call); }
-std::string Html(const std::string& call) { return Eval("require('withy.html').render(require('withy.html')." + call + ")"); }
-std::string Svg(const std::string& call) { return Eval("require('withy.html').render(require('withy.svg')." + call + ")"); }
-std::string Joined(const std::string& list) { return Eval("table.concat(" + list + ", '|')"); }
+std::string Text(const std::string& call) {
+  return Eval("require('withy.text')." + call);
+}
+std::string Units(const std::string& call) {
+  return Eval("require('withy.units')." + call);
+}
+std::string Html(const std::string& call) {
+  return Eval("require('withy.html').render(require('withy.html')." + call + ")");
+}
+std::string Svg(const std::string& call) {
+  return Eval("require('withy.html').render(require('withy.svg')." + call + ")");
+}
+std::string Joined(const std::string& list) {
+  return Eval("table.concat(" + list + ", '|')");
+}
 
 TEST(Modules, HaveExactlyTheDeclaredFunctions) {
   for (const plugin::ApiModule& module : plugin::ApiModules()) {
@@ -73,7 +83,8 @@ TEST(TableModule, MakesNewListsOfTheDesignsToo) {
   const std::string table = "require('withy.table').";
   EXPECT_EQ(Joined(table + "map(ctx.design.guides, function(g) return g.id end)"), "g1|g2");
   EXPECT_EQ(Joined(table + "sort_by({ 'b', 'a', 'c' })"), "a|b|c");
-  EXPECT_EQ(Joined(table + "map(" + table + "sort_by({ { k = 2, n = 'x' }, { k = 1, n = 'y' }, { k = 2, n = 'z' } }, 'k'), "
+  EXPECT_EQ(Joined(table + "map(" + table +
+                   "sort_by({ { k = 2, n = 'x' }, { k = 1, n = 'y' }, { k = 2, n = 'z' } }, 'k'), "
                    "function(i) return i.n end)"),
             "y|x|z");
   EXPECT_EQ(Joined(table + "filter({ 1, 2, 3, 4 }, function(x) return x % 2 == 0 end)"), "2|4");
@@ -91,19 +102,23 @@ TEST(HtmlModule, EscapesWhatIsText) {
   EXPECT_THAT(Html("element('p', { ['a b'] = 1 })"), HasSubstr("cannot name an attribute"));
   EXPECT_THAT(Html("element('p', {}, 1/0)"), HasSubstr("not finite"));
   EXPECT_EQ(Html("table { head = { 'a', 'b' }, align = { 'left', 'right' }, rows = { { 1, 2 } } }"),
-            "<table><thead><tr><th style=\"text-align:left\">a</th><th style=\"text-align:right\">b</th></tr></thead><tbody><tr>"
+            "<table><thead><tr><th style=\"text-align:left\">a</th><th "
+            "style=\"text-align:right\">b</th></tr></thead><tbody><tr>"
             "<td style=\"text-align:left\">1</td><td style=\"text-align:right\">2</td></tr></tbody></table>");
   std::string page = Eval("require('withy.html').page { title = 'a < b', style = 'p {}', body = 'x & y' }");
   EXPECT_THAT(page, testing::StartsWith("<!DOCTYPE html>\n<html lang=\"en\">\n"));
   EXPECT_THAT(page, HasSubstr("<title>a &lt; b</title>"));
   EXPECT_THAT(page, HasSubstr("<body>\nx &amp; y\n</body>"));
-  EXPECT_THAT(Eval("require('withy.html').page { title = 't', style = '</style><script>' }"), HasSubstr("cannot contain"));
+  EXPECT_THAT(Eval("require('withy.html').page { title = 't', style = '</style><script>' }"),
+              HasSubstr("cannot contain"));
 }
 
 TEST(SvgModule, DrawsInMillimetres) {
   EXPECT_EQ(Svg("drawing(100, 50.5)"),
-            "<svg height=\"50.500mm\" viewBox=\"0 0 100.000 50.500\" width=\"100.000mm\" xmlns=\"http://www.w3.org/2000/svg\"></svg>");
-  EXPECT_EQ(Svg("line(0, 1, 2.5, 1/3, { stroke = '#000' })"), "<line stroke=\"#000\" x1=\"0\" x2=\"2.5\" y1=\"1\" y2=\"0.333\"></line>");
+            "<svg height=\"50.500mm\" viewBox=\"0 0 100.000 50.500\" width=\"100.000mm\" "
+            "xmlns=\"http://www.w3.org/2000/svg\"></svg>");
+  EXPECT_EQ(Svg("line(0, 1, 2.5, 1/3, { stroke = '#000' })"),
+            "<line stroke=\"#000\" x1=\"0\" x2=\"2.5\" y1=\"1\" y2=\"0.333\"></line>");
   EXPECT_EQ(Svg("polyline({ { 0, 1 }, { 2, 3.5 } })"), "<polyline points=\"0.000,1.000 2.000,3.500\"></polyline>");
   EXPECT_EQ(Svg("text(1, 2, 'a & b')"), "<text x=\"1\" y=\"2\">a &amp; b</text>");
 }

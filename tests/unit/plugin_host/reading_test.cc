@@ -16,7 +16,7 @@ TEST(Reading, AQuantityAnswersInEveryUnitOfItsKind) {
   EXPECT_EQ(Eval("ctx.design.blank.sections[1].mass.g"), "85.048569375");
   EXPECT_EQ(Eval("math.abs(ctx.design.blank.sections[1].mass.grain - 1312.5) < 1e-9"), "true");
   EXPECT_EQ(Eval("ctx.design.blank.sections[1].taper.stations[2].outer.inch"), "0.0859375");  // 5.5/64
-  EXPECT_EQ(Eval("ctx.design.shop.temperature.celsius"), "20.0");                              // (68 - 32) x 5/9
+  EXPECT_EQ(Eval("ctx.design.shop.temperature.celsius"), "20.0");                             // (68 - 32) x 5/9
   EXPECT_EQ(Eval("math.abs(ctx.design.intent.line.strength.n - 53.378659383126) < 1e-9"), "true");
 }
 
@@ -30,12 +30,14 @@ TEST(Reading, TheAuthorsOwnUnitGivesTheAuthorsNumber) {
 }
 
 TEST(Reading, AWrongUnitIsAnError) {
-  EXPECT_THAT(Eval("ctx.design.blank.sections[1].length.g"), HasSubstr("Length has no unit 'g'; it has mm, inch, in64"));
+  EXPECT_THAT(Eval("ctx.design.blank.sections[1].length.g"),
+              HasSubstr("Length has no unit 'g'; it has mm, inch, in64"));
   EXPECT_THAT(Eval("ctx.design.blank.sections[1].mass.mm"), HasSubstr("Mass has no unit 'mm'"));
 }
 
 TEST(Reading, AMisspeltNameIsAnErrorWithTheNearest) {
-  EXPECT_THAT(Eval("ctx.design.blank.sections[1].lenght"), HasSubstr("Section has no field 'lenght'; did you mean 'length'?"));
+  EXPECT_THAT(Eval("ctx.design.blank.sections[1].lenght"),
+              HasSubstr("Section has no field 'lenght'; did you mean 'length'?"));
   EXPECT_THAT(Eval("ctx.report.fit.overal_length_mm"), HasSubstr("did you mean 'overall_length_mm'?"));
   EXPECT_THAT(Eval("ctx.rod.guides[1].from_tip"), HasSubstr("did you mean 'from_tip_mm'?"));
   EXPECT_THAT(Eval("ctx.desing"), HasSubstr("did you mean 'design'?"));
@@ -61,9 +63,10 @@ TEST(Reading, AListIsNeverNilAndCountsFromOne) {
   EXPECT_EQ(Eval("(function() local ids = {} for i, s in ipairs(ctx.design.blank.sections) do ids[i] = s.id end "
                  "return table.concat(ids, ' ') end)()"),
             "butt tip");
-  EXPECT_EQ(Eval("(function() local ids = {} for i, s in pairs(ctx.design.blank.sections) do ids[#ids + 1] = i .. s.id end "
-                 "return table.concat(ids, ' ') end)()"),
-            "1butt 2tip");
+  EXPECT_EQ(
+      Eval("(function() local ids = {} for i, s in pairs(ctx.design.blank.sections) do ids[#ids + 1] = i .. s.id end "
+           "return table.concat(ids, ' ') end)()"),
+      "1butt 2tip");
   EXPECT_THAT(Eval("ctx.design.blank.sections.butt"), HasSubstr("a list has no field 'butt'"));
 }
 

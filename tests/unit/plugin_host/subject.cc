@@ -1,8 +1,7 @@
 #include "subject.h"
 
-#include <unistd.h>
-
 #include <google/protobuf/text_format.h>
+#include <unistd.h>
 
 #include "absl/strings/str_cat.h"
 
@@ -70,13 +69,16 @@ PluginSource Plugin(const std::string& text, bool built_in) {
 }
 
 PluginSource CheckPlugin(const std::string& body, bool built_in) {
-  return Plugin(absl::StrCat("return {", kHead, "checks = {{ code = 'probe', severity = 'warning', summary = 'Probe', run = function(ctx) ",
-                             body, " end }} }"),
-                built_in);
+  return Plugin(
+      absl::StrCat("return {", kHead,
+                   "checks = {{ code = 'probe', severity = 'warning', summary = 'Probe', run = function(ctx) ", body,
+                   " end }} }"),
+      built_in);
 }
 
 PluginSource ExportPlugin(const std::string& body, bool built_in) {
-  return Plugin(absl::StrCat("return {", kHead, "exporters = {{ name = 'probe', extension = 'txt', summary = 'Probe', options = {",
+  return Plugin(absl::StrCat("return {", kHead,
+                             "exporters = {{ name = 'probe', extension = 'txt', summary = 'Probe', options = {",
                              "paper = { type = 'string', default = 'A4', summary = 'Paper' },",
                              "copies = { type = 'number', default = 1, summary = 'Copies' },",
                              "mono = { type = 'boolean', default = false, summary = 'Black and white' },",
@@ -85,10 +87,11 @@ PluginSource ExportPlugin(const std::string& body, bool built_in) {
 }
 
 PluginSource ImportPlugin(const std::string& body, bool built_in) {
-  return Plugin(absl::StrCat("return {", kHead,
-                             "importers = {{ name = 'probe', extensions = { 'csv' }, summary = 'Probe', run = function(ctx) ", body,
-                             " end }} }"),
-                built_in);
+  return Plugin(
+      absl::StrCat("return {", kHead,
+                   "importers = {{ name = 'probe', extensions = { 'csv' }, summary = 'Probe', run = function(ctx) ",
+                   body, " end }} }"),
+      built_in);
 }
 
 PluginHostOptions Options() {
@@ -97,11 +100,14 @@ PluginHostOptions Options() {
   return options;
 }
 
-PluginHost Host() { return PluginHost(Options()); }
+PluginHost Host() {
+  return PluginHost(Options());
+}
 
 std::string Eval(const std::string& expression) {
   TestSubject subject;
-  PluginSource plugin = ExportPlugin(absl::StrCat("ctx:write('out', tostring((function() return ", expression, " end)()))"));
+  PluginSource plugin =
+      ExportPlugin(absl::StrCat("ctx:write('out', tostring((function() return ", expression, " end)()))"));
   auto files = Host().Export(plugin, "probe", "rod", {}, subject.get());
   return files.ok() ? files->at(0).bytes : absl::StrCat("error: ", std::string(files.status().message()));
 }

@@ -47,7 +47,8 @@ TEST(PluginTable, IsDescribed) {
 }
 
 TEST(PluginTable, ApiIsReadBeforeAnythingElse) {
-  EXPECT_THAT(ErrorOf("return { api = 2, nonsense = true }"), HasSubstr("written for version 2 of the plugin API; this withy has version 1"));
+  EXPECT_THAT(ErrorOf("return { api = 2, nonsense = true }"),
+              HasSubstr("written for version 2 of the plugin API; this withy has version 1"));
   EXPECT_THAT(ErrorOf("return { nonsense = true }"), HasSubstr("no 'api'"));
   EXPECT_THAT(ErrorOf("return { api = '1' }"), HasSubstr("version 1"));
   EXPECT_THAT(ErrorOf("return 5"), HasSubstr("must return a table, not a number"));
@@ -58,15 +59,18 @@ TEST(PluginTable, RequiredFieldsAreThere) {
   EXPECT_THAT(ErrorOf("return { api = 1 }"), HasSubstr("'name' is missing"));
   EXPECT_THAT(ErrorOf(With("checks = {{ code = 'c', summary = 's', run = function() end }}")),
               HasSubstr("checks[1]: 'severity' is missing"));
-  EXPECT_THAT(ErrorOf(With("exporters = {{ name = 'e', summary = 's', run = function() end }}")), HasSubstr("'extension' is missing"));
-  EXPECT_THAT(ErrorOf(With("importers = {{ name = 'e', summary = 's', extensions = {}, run = function() end }}")), HasSubstr("is empty"));
+  EXPECT_THAT(ErrorOf(With("exporters = {{ name = 'e', summary = 's', run = function() end }}")),
+              HasSubstr("'extension' is missing"));
+  EXPECT_THAT(ErrorOf(With("importers = {{ name = 'e', summary = 's', extensions = {}, run = function() end }}")),
+              HasSubstr("is empty"));
   EXPECT_THAT(ErrorOf(With("")), HasSubstr("no checks, exporters or importers"));
 }
 
 TEST(PluginTable, UnknownNamesAreRefusedWithTheNearest) {
   EXPECT_THAT(ErrorOf(With("check = {}")), HasSubstr("there is no 'check'; did you mean 'checks'?"));
-  EXPECT_THAT(ErrorOf(With("checks = {{ code = 'c', severity = 'error', summary = 's', run = function() end, hepl = 1 }}")),
-              HasSubstr("checks[1]: there is no 'hepl'"));
+  EXPECT_THAT(
+      ErrorOf(With("checks = {{ code = 'c', severity = 'error', summary = 's', run = function() end, hepl = 1 }}")),
+      HasSubstr("checks[1]: there is no 'hepl'"));
 }
 
 TEST(PluginTable, FieldsHaveTheirTypes) {
@@ -76,17 +80,20 @@ TEST(PluginTable, FieldsHaveTheirTypes) {
               HasSubstr("'severity' is \"error\""));
   EXPECT_THAT(ErrorOf(With("checks = {{ code = 'C 1', severity = 'error', summary = 's', run = function() end }}")),
               HasSubstr("lower-case letters"));
-  EXPECT_THAT(ErrorOf(With(std::string(kCheck) + ", exporters = {{ name = 'e', extension = '.csv', summary = 's', run = function() end }}")),
+  EXPECT_THAT(ErrorOf(With(std::string(kCheck) +
+                           ", exporters = {{ name = 'e', extension = '.csv', summary = 's', run = function() end }}")),
               HasSubstr("without a dot"));
-  EXPECT_THAT(ErrorOf(With("exporters = {{ name = 'e', extension = 'csv', summary = 's', run = function() end, options = "
-                           "{ n = { type = 'number', default = 'x', summary = 's' } } }}")),
-              HasSubstr("exporters[1].options.n: 'default' must be a number"));
+  EXPECT_THAT(
+      ErrorOf(With("exporters = {{ name = 'e', extension = 'csv', summary = 's', run = function() end, options = "
+                   "{ n = { type = 'number', default = 'x', summary = 's' } } }}")),
+      HasSubstr("exporters[1].options.n: 'default' must be a number"));
 }
 
 TEST(PluginTable, CodesAreUniqueAndNamesAreNotTaken) {
   const std::string check = "{ code = 'c', severity = 'error', summary = 's', run = function() end }";
   EXPECT_THAT(ErrorOf(With("checks = {" + check + ", " + check + "}")), HasSubstr("checks[2]: there are two 'c'"));
-  EXPECT_THAT(ErrorOf("return { api = 1, name = 'guides', version = '1', license = 'MIT', summary = 's', " + std::string(kCheck) + " }"),
+  EXPECT_THAT(ErrorOf("return { api = 1, name = 'guides', version = '1', license = 'MIT', summary = 's', " +
+                      std::string(kCheck) + " }"),
               HasSubstr("the name 'guides' is withy's own"));
 }
 
@@ -94,13 +101,15 @@ TEST(PluginTable, AnErrorInTheFileNamesFileAndLine) {
   EXPECT_THAT(ErrorOf("local x = 1\nlocal y = = 2"), HasSubstr("init.lua:2: unexpected symbol"));
   EXPECT_THAT(ErrorOf("\n\nerror('broken')"), HasSubstr("init.lua:3: broken"));
   PluginSource file = {"/home/ines/rules.lua", true, {{"init.lua", "\nerror('broken')"}}};
-  EXPECT_THAT(std::string(Host().Describe(file).status().message()), HasSubstr("plugin rules.lua: rules.lua:2: broken"));
+  EXPECT_THAT(std::string(Host().Describe(file).status().message()),
+              HasSubstr("plugin rules.lua: rules.lua:2: broken"));
 }
 
 TEST(PluginTable, WithoutAChildProgramOnlyBuiltInPluginsRun) {
   PluginHost host{PluginHostOptions{}};
   EXPECT_TRUE(host.Describe(Plugin(With(kCheck))).ok());
-  EXPECT_THAT(std::string(host.Describe(Plugin(With(kCheck), false)).status().message()), HasSubstr("built-in plugins only"));
+  EXPECT_THAT(std::string(host.Describe(Plugin(With(kCheck), false)).status().message()),
+              HasSubstr("built-in plugins only"));
 }
 
 }  // namespace

@@ -44,7 +44,7 @@ struct PluginHostOptions {
 
 // The sources of one plugin: file name within its folder ("init.lua", "parts/rows.lua") to text.
 struct PluginSource {
-  std::string path;                          // where it was found; "built-in" for those
+  std::string path;  // where it was found; "built-in" for those
   bool built_in = false;
   std::map<std::string, std::string> files;  // always has "init.lua"
 };
@@ -56,7 +56,7 @@ struct PluginOption {
 struct PluginEntry {
   enum class Kind { kCheck, kExporter, kImporter };
   Kind kind = Kind::kCheck;
-  std::string name;                     // a check's code without the plugin's name
+  std::string name;  // a check's code without the plugin's name
   std::string summary;
   std::string severity;                 // of a check
   std::string extension;                // of an exporter
@@ -77,7 +77,7 @@ struct PluginSubject {
 };
 
 struct OutputFile {
-  std::string name;   // plain: no slash, no leading dot, [A-Za-z0-9._ -]
+  std::string name;  // plain: no slash, no leading dot, [A-Za-z0-9._ -]
   std::string bytes;
 };
 
@@ -104,8 +104,8 @@ class PluginHost {
 
   // Runs all checks. A check that fails does not hide the others: `failures` holds a Status each.
   struct CheckResult {
-    std::vector<Finding> findings;        // codes "plugin/slug"; 'cannot tell' where ctx:need had no value
-    std::vector<absl::Status> failures;   // not empty = the run is incomplete
+    std::vector<Finding> findings;       // codes "plugin/slug"; 'cannot tell' where ctx:need had no value
+    std::vector<absl::Status> failures;  // not empty = the run is incomplete
   };
   CheckResult RunChecks(const PluginSource& plugin, const PluginSubject& subject) const;
 
@@ -119,8 +119,9 @@ class PluginHost {
     v1::Design design;
     std::vector<Finding> findings;  // what the importer remarked on
   };
-  absl::StatusOr<ImportResult> Import(const PluginSource& plugin, std::string_view importer, std::string_view input_name,
-                                      std::string_view input, const OptionValues& options) const;
+  absl::StatusOr<ImportResult> Import(const PluginSource& plugin, std::string_view importer,
+                                      std::string_view input_name, std::string_view input,
+                                      const OptionValues& options) const;
 
  private:
   PluginHostOptions options_;
@@ -130,7 +131,8 @@ class PluginHost {
 // request, sets `*exit_status` and returns true.
 bool RunPluginChildIfAsked(int argc, char** argv, int* exit_status);
 
-// The API as a manual (Markdown) and as editor stubs (Lua annotations), both from the table that the binding is made of.
+// The API as a manual (Markdown) and as editor stubs (Lua annotations), both from the table that the binding is made
+// of.
 std::string PluginManual();
 std::string PluginStubs();
 
