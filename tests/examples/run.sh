@@ -16,12 +16,21 @@ done
 
 # What a starting point can't know yet is no error and no warning: 4 is 'cannot tell'.
 for start in "$examples"/starts/*.txtpb; do
+  "$withy" fmt --check "$start"
   status=0
   "$withy" check --fail-on warning "$start" >"$work/start.txt" || status=$?
   [ $status = 0 ] || [ $status = 4 ] || { cat "$work/start.txt"; exit 1; }
-  # Lines that begin with #+ are for the builder: with all of them taken in it has to be a design without an error.
+  # Lines that begin with #+ are for the builder: with all of them taken in it has to be a design without an error, of
+  # which mass and balance, also with the reel on, can be told.
   sed 's/#+ //' "$start" >"$work/filled.txtpb"
   status=0
   "$withy" check "$work/filled.txtpb" >"$work/filled.txt" || status=$?
   [ $status = 0 ] || [ $status = 4 ] || { echo "$start, filled in:"; cat "$work/filled.txt"; exit 1; }
+  "$withy" show --json "$work/filled.txtpb" >"$work/filled.json"
+  python3 - "$start" "$work/filled.json" <<'END'
+import json, sys
+balance = json.load(open(sys.argv[2]))["balance"]
+missing = {"mass_g", "balance_from_butt_mm", "balance_with_reel_mm"} - set(balance)
+sys.exit(f"{sys.argv[1]}, filled in, does not tell {sorted(missing)}" if missing else 0)
+END
 done
