@@ -5,6 +5,7 @@
 
 #include "absl/strings/str_format.h"
 #include "codes.h"
+#include "read_taper.h"
 
 namespace withy {
 namespace {
@@ -37,12 +38,15 @@ void CompareLengths(Resolver& r, const Known<Length>& a, const Known<Length>& b)
   Compare(r, a.at, a.value.mm(), b.at, b.value.mm(), allowed, "mm");
 }
 
-void CompareTapers(Resolver& r, const TaperTable& before, const Profile& outer_before, const TaperTable& after) {
-  if (before.source != Source::kMeasured || outer_before.empty()) return;
+void CompareTapers(Resolver& r, const TaperTable& before, const TaperTable& after) {
+  TaperTable measured = before;
+  std::erase_if(measured.stations, [](const Station& s) { return s.outer_source != Source::kMeasured; });
+  const Profile outer_before = OuterProfile(measured);
+  if (outer_before.empty()) return;
   const Station* worst = nullptr;
   double worst_difference = 0;
   for (const Station& station : after.stations) {
-    if (!station.at || !station.outer) continue;
+    if (!station.at || !station.outer || station.outer_source != Source::kMeasured) continue;
     const double x = station.at->meters();
     if (x < outer_before.begin() || x > outer_before.end()) continue;
     const double difference = std::abs(station.outer->meters() - outer_before.At(x));

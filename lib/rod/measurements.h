@@ -15,9 +15,8 @@ inline constexpr double kUnstatedDiameterM = 0.00005;
 // Only where both are measured. `a` is the earlier one.
 void CompareMasses(Resolver& r, const Known<Mass>& a, const Known<Mass>& b);
 void CompareLengths(Resolver& r, const Known<Length>& a, const Known<Length>& b);
-// The earlier table's profile against the rows of the later one, where both are measured: one finding, at the row that
-// differs most.
-void CompareTapers(Resolver& r, const TaperTable& before, const Profile& outer_before, const TaperTable& after);
+// The earlier table's measured rows against those of the later one: one finding, at the row that differs most.
+void CompareTapers(Resolver& r, const TaperTable& before, const TaperTable& after);
 
 }  // namespace withy
 

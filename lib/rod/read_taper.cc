@@ -33,8 +33,9 @@ std::optional<double> OuterOf(const Station& station) {
 }
 
 // Half a hair over the radius is rounding, not a wall that cannot be.
-std::optional<double> WallOf(const Station& station) {
-  const std::optional<double> outer = OuterOf(station);
+std::optional<double> WallOf(const Station& station, const Profile& outer_profile) {
+  std::optional<double> outer = OuterOf(station);
+  if (!outer && station.at && !outer_profile.empty()) outer = outer_profile.At(station.at->meters());
   std::optional<double> wall;
   if (station.wall) wall = station.wall->meters();
   if (station.inner && outer && station.inner->meters() >= 0) wall = (*outer - station.inner->meters()) / 2;
@@ -42,26 +43,44 @@ std::optional<double> WallOf(const Station& station) {
   return wall;
 }
 
+Source OwnOr(const v1::Length& q, Source otherwise) {
+  return q.source() == v1::Source::UNSPECIFIED ? otherwise : SourceOf(q.source());
+}
+
+Station ReadStation(const v1::Station& from, int row, Source otherwise) {
+  Station station;
+  station.row = row;
+  station.at = LengthOf(from.at());
+  station.outer = LengthOf(from.outer());
+  station.outer_across = LengthOf(from.outer_across());
+  station.outer_source = OwnOr(from.outer(), otherwise);
+  if (from.has_wall()) {
+    station.wall = LengthOf(from.wall());
+    station.wall_source = OwnOr(from.wall(), otherwise);
+    station.wall_plus_minus_m = PlusMinusMeters(from.wall());
+  }
+  if (from.has_inner()) {
+    station.inner = LengthOf(from.inner());
+    station.wall_source = OwnOr(from.inner(), otherwise);
+    if (const auto pm = PlusMinusMeters(from.inner())) station.wall_plus_minus_m = *pm / 2;
+  }
+  return station;
+}
+
 }  // namespace
 
-TaperTable ReadTaper(const v1::Taper& taper, FieldPath at) {
+TaperTable ReadTaper(const v1::Taper& taper, FieldPath at, Source otherwise) {
   TaperTable table;
+  table.tables = {at};
   table.at = std::move(at);
-  table.source = SourceOf(taper.reading().source());
+  const Source said = SourceOf(taper.reading().source());
+  const Source source = said == Source::kPlan ? otherwise : said;
   if (const auto pm = LengthOf(taper.reading().at_plus_minus())) table.at_plus_minus_m = std::abs(pm->meters());
   std::optional<double> largest;
   table.stations.reserve(taper.stations_size());
   for (int row = 0; row < taper.stations_size(); ++row) {
-    const v1::Station& from = taper.stations(row);
-    Station station;
-    station.row = row;
-    station.at = LengthOf(from.at());
-    station.outer = LengthOf(from.outer());
-    station.outer_across = LengthOf(from.outer_across());
-    if (from.has_wall()) station.wall = LengthOf(from.wall());
-    if (from.has_inner()) station.inner = LengthOf(from.inner());
-    Widen(largest, PlusMinusMeters(from.outer()));
-    table.stations.push_back(station);
+    table.stations.push_back(ReadStation(taper.stations(row), row, source));
+    Widen(largest, PlusMinusMeters(taper.stations(row).outer()));
   }
   table.diameter_plus_minus_m = largest;
   if (const auto pm = LengthOf(taper.reading().diameter_plus_minus())) {
@@ -71,24 +90,22 @@ TaperTable ReadTaper(const v1::Taper& taper, FieldPath at) {
 }
 
 Profile OuterProfile(const TaperTable& table) { return Draw(table, OuterOf); }
-Profile WallProfile(const TaperTable& table) { return Draw(table, WallOf); }
 
-bool WallIsMeasured(const v1::Taper& taper) {
-  for (const v1::Station& station : taper.stations()) {
-    if (!station.has_wall() && !station.has_inner()) continue;
-    const v1::Source::Value own = station.has_wall() ? station.wall().source() : station.inner().source();
-    const v1::Source::Value source = own == v1::Source::UNSPECIFIED ? taper.reading().source() : own;
-    if (source != v1::Source::MEASURED) return false;
+Profile WallProfile(const TaperTable& table) {
+  const Profile outer = OuterProfile(table);
+  return Draw(table, [&outer](const Station& station) { return WallOf(station, outer); });
+}
+
+bool WallIsMeasured(const TaperTable& table) {
+  for (const Station& station : table.stations) {
+    if ((station.wall || station.inner) && station.wall_source != Source::kMeasured) return false;
   }
   return true;
 }
 
-std::optional<double> WallPlusMinus(const v1::Taper& taper) {
+std::optional<double> WallPlusMinus(const TaperTable& table) {
   std::optional<double> largest;
-  for (const v1::Station& station : taper.stations()) {
-    if (station.has_wall()) Widen(largest, PlusMinusMeters(station.wall()));
-    if (const auto pm = PlusMinusMeters(station.inner()); station.has_inner() && pm) Widen(largest, *pm / 2);
-  }
+  for (const Station& station : table.stations) Widen(largest, station.wall_plus_minus_m);
   return largest;
 }
 

@@ -21,29 +21,20 @@ Shape ShapeOf(const std::string& word) {
   return Shape::kOther;
 }
 
-void ReadTaperOf(const v1::Taper& taper, Section& section) {
-  section.taper = ReadTaper(taper, section.at.Field("taper"));
+void DrawTaper(TaperTable table, Section& section) {
+  section.taper = std::move(table);
   section.outer = OuterProfile(section.taper);
   section.wall = WallProfile(section.taper);
-  section.wall_measured = WallIsMeasured(taper);
-  section.wall_plus_minus_m = WallPlusMinus(taper);
+  section.wall_measured = WallIsMeasured(section.taper);
+  section.wall_plus_minus_m = WallPlusMinus(section.taper);
 }
 
-// The bench beats the blank; walls that were not read again stay.
+// The bench beats the blank, where it was read.
 void ApplyCalipered(Resolver& r, const Logged<v1::Calipered>& logged, Section& section) {
-  const v1::Taper& taper = logged.entry->taper();
-  TaperTable table = ReadTaper(taper, logged.at.Field("taper"));
-  if (table.source == Source::kPlan) table.source = Source::kMeasured;
-  Profile outer = OuterProfile(table);
-  if (outer.empty()) return;
-  CompareTapers(r, section.taper, section.outer, table);
-  if (Profile wall = WallProfile(table); !wall.empty()) {
-    section.wall = std::move(wall);
-    section.wall_measured = true;
-    section.wall_plus_minus_m = WallPlusMinus(taper);
-  }
-  section.outer = std::move(outer);
-  section.taper = std::move(table);
+  const TaperTable later = ReadTaper(logged.entry->taper(), logged.at.Field("taper"), Source::kMeasured);
+  if (later.stations.empty()) return;
+  CompareTapers(r, section.taper, later);
+  DrawTaper(LaidOver(section.taper, later), section);
 }
 
 Section ReadSection(Resolver& r, const v1::Section& from, int i) {
@@ -54,7 +45,7 @@ Section ReadSection(Resolver& r, const v1::Section& from, int i) {
   section.shape = ShapeOf(from.shape());
   section.material = from.material();
   section.length = ReadLength(from.length(), section.at, "length");
-  ReadTaperOf(from.taper(), section);
+  DrawTaper(ReadTaper(from.taper(), section.at.Field("taper")), section);
   section.modulus_pa = ReadModulus(from.modulus(), section.at, "modulus");
   section.density_kg_m3 = ReadDensity(from.density(), section.at, "density");
   section.spine_deg = ReadAngle(from.spine(), section.at, "spine");

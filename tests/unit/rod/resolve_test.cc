@@ -103,6 +103,43 @@ TEST(Resolve, TheCalliperedTaperBeatsTheBlanks) {
   EXPECT_EQ(rod.blank.sections[0].taper.at.ToString(), "log[0].calipered.taper");
 }
 
+// One diameter read again changes one row; the rows beside it, the walls and the bores stay. By hand: 12 at 0, 10.2 read
+// again at 200, 8 at 400, 2 at 1000. Half way from 200 to 400: 9.1. The bore at 200 stays 8, so the wall is (10.2 - 8) / 2.
+TEST(Resolve, OneDiameterReadAgainIsLaidOverTheTable) {
+  const Rod rod = RodOf(R"(blank { sections { id: "s" length { mm: 1000 } taper {
+      stations { at { mm: 0 } outer { mm: 12 } wall { mm: 1.5 } } stations { at { mm: 200 } outer { mm: 10 } inner { mm: 8 } }
+      stations { at { mm: 400 } outer { mm: 8 } wall { mm: 0.9 } } stations { at { mm: 1000 } outer { mm: 2 } } } } }
+    log { calipered { section: "s" taper { stations { at { mm: 200 } outer { mm: 10.2 plus_minus: 0.02 } } } } })");
+  const auto& section = rod.blank.sections[0];
+  EXPECT_NEAR(*rod.DiameterOnBlank(0) * 1000, 12, 1e-9);
+  EXPECT_NEAR(*rod.DiameterOnBlank(0.2) * 1000, 10.2, 1e-9);
+  EXPECT_NEAR(*rod.DiameterOnBlank(0.3) * 1000, 9.1, 1e-9);
+  EXPECT_NEAR(*rod.DiameterOnBlank(1) * 1000, 2, 1e-9);
+  ASSERT_FALSE(section.wall.empty());
+  EXPECT_NEAR(section.wall.At(0) * 1000, 1.5, 1e-9);
+  EXPECT_NEAR(section.wall.At(0.2) * 1000, 1.1, 1e-9);
+  EXPECT_NEAR(section.wall.At(0.4) * 1000, 0.9, 1e-9);
+  EXPECT_FALSE(section.wall_measured);
+  std::vector<std::string> rows;
+  for (const Station& station : section.taper.stations) {
+    if (station.outer) rows.push_back(section.taper.PathOf(station).ToString());
+  }
+  EXPECT_THAT(rows, ElementsAre("blank.sections[s].taper.stations[0]", "log[0].calipered.taper.stations[0]",
+                                "blank.sections[s].taper.stations[2]", "blank.sections[s].taper.stations[3]"));
+}
+
+// From its first to its last row the later reading is the taper: the old row at 200 is gone, those at 0 and 1000 are not.
+TEST(Resolve, AReadingOfAStretchReplacesTheRowsInIt) {
+  const Rod rod = RodOf(R"(blank { sections { id: "s" length { mm: 1000 } taper {
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 200 } outer { mm: 11 } }
+      stations { at { mm: 1000 } outer { mm: 2 } } } } }
+    log { calipered { section: "s" taper {
+      stations { at { mm: 100 } outer { mm: 11 } } stations { at { mm: 300 } outer { mm: 9 } } } } })");
+  EXPECT_NEAR(*rod.DiameterOnBlank(0.05) * 1000, 11.5, 1e-9);
+  EXPECT_NEAR(*rod.DiameterOnBlank(0.2) * 1000, 10, 1e-9);
+  EXPECT_NEAR(*rod.DiameterOnBlank(0.65) * 1000, 5.5, 1e-9);
+}
+
 TEST(Resolve, ATableThatFallsBackIsNoProfile) {
   const Rod rod = RodOf(R"(blank { sections { id: "s" length { mm: 1000 } taper {
     stations { at { mm: 1000 } outer { mm: 2 } } stations { at { mm: 0 } outer { mm: 12 } } } } })");

@@ -21,23 +21,31 @@ enum class Shape { kTube, kSolidRound, kSolidHexagon, kOther };  // of a hexagon
 
 // One row of a taper table, as written. Values are in SI and may be anything finite; checks look here, never trust.
 struct Station {
-  int row = 0;                         // in its table, from 0
+  int table = 0;                       // in TaperTable::tables
+  int row = 0;                         // in that table, from 0
   std::optional<Length> at;            // as supplied
   std::optional<Length> outer;
   std::optional<Length> outer_across;  // a quarter turn on
   std::optional<Length> wall;          // as written; at most one of wall and inner
   std::optional<Length> inner;
+  Source outer_source = Source::kPlan, wall_source = Source::kPlan;  // wall: of `wall` or `inner`
+  std::optional<double> wall_plus_minus_m;  // of one wall
 };
 
-// The table that counts: the latest one that was calipered at the bench, else the blank's.
+// The rows that count: the blank's, with what was calipered at the bench laid over them. A reading of the outer diameter
+// replaces those between its first and its last row, a reading of the wall likewise; everything else stays, so that one
+// diameter read again changes one row. Of a place that knows its wall from one table and its outer diameter from another
+// there are two rows.
 struct TaperTable {
-  FieldPath at;                                // of the taper: `at.Field("stations").Item("", row)` is a row
-  Source source = Source::kPlan;               // of the rows that say nothing for themselves
+  FieldPath at;                                // of the first table that has rows, for findings about the whole
+  std::vector<FieldPath> tables;               // where the rows stand
   std::optional<double> at_plus_minus_m;
   std::optional<double> diameter_plus_minus_m;  // of the reading, else the largest that a row gives
   std::vector<Station> stations;
 
-  FieldPath PathOf(const Station& station) const { return at.Field("stations").Item("", station.row); }
+  FieldPath PathOf(const Station& station) const {
+    return tables[station.table].Field("stations").Item("", station.row);
+  }
 };
 
 // What comes off one end of a section: the larger of plan and log.
