@@ -161,7 +161,7 @@ class Places {
     }
     if (StartsFrom(node) == kNowhere || StartsFrom(node) == kAmbiguous) return;
     const v1::Place* place = PlaceOf(node);
-    Along start = place ? FromPlace(*place, length_[node]) : WithoutPlace(node);
+    Along start = place ? FromPlace(*place, node) : WithoutPlace(node);
     StartOf(node) = Complete(std::move(start));
     if (place && node >= guides_ && node < wraps_) CountFromTip(rod_.guides[node - guides_]);
     if (node >= wraps_ && node < inscriptions_ && !length_[node]) {  // some take their length from what they are on
@@ -220,7 +220,13 @@ class Places {
                                    guide.at.Field("from_tip")};
   }
 
-  Along FromPlace(const v1::Place& place, const std::optional<Uncertain>& length) {
+  // What `from_tip` counts from: of a guide the tip-top's ring centre, as the trade does; of anything else the tip end.
+  Along TipDatum(int node) const {
+    const bool guide = node >= guides_ && node < wraps_;
+    return guide ? Along{rod_.tip_ring_m, datums_.tip_ring_on_blank_m} : Along{rod_.overall_m, datums_.tip_end_on_blank_m};
+  }
+
+  Along FromPlace(const v1::Place& place, int node) {
     const auto distance = [this](const v1::Length& q) -> std::optional<Uncertain> {
       const auto known = ReadLength(q, FieldPath(), "");
       return known ? std::optional<Uncertain>(r_.Input(*known)) : std::nullopt;
@@ -232,12 +238,12 @@ class Places {
       case v1::Place::kFromSectionButt: return FromSection(place, distance(place.from_section_butt()));
       case v1::Place::kAfter: return EndOf(Named(place.after())).Moved(gap);
       case v1::Place::kFromTip:
-        if (const auto d = distance(place.from_tip())) tip_side = Along{rod_.overall_m, datums_.tip_end_on_blank_m}.Moved(-*d);
+        if (const auto d = distance(place.from_tip())) tip_side = TipDatum(node).Moved(-*d);
         break;
       case v1::Place::kBefore: tip_side = StartOf(Named(place.before())).Moved(-gap); break;
       case v1::Place::ORIGIN_NOT_SET: return {};
     }
-    return length ? tip_side.Moved(-*length) : Along{};
+    return length_[node] ? tip_side.Moved(-*length_[node]) : Along{};
   }
 
   Along FromSection(const v1::Place& place, const std::optional<Uncertain>& distance) const {

@@ -207,12 +207,14 @@ TEST(Wraps, JointWrapsLieOnTheOpenEnds) {
   EXPECT_THAT(joint("spigot"), ElementsAre(985, 1000));    // both sides of the closed joint
 }
 
-// 700 mm from the tip end of the rod at 2011 is 1311, and 2007 - 1311 = 696 from the tip-top's ring.
+// From the tip-top's ring, at 2007, as guides are always counted: 2007 - 700. From the butt 1311 mm are 2007 - 1311 = 696.
 TEST(Places, TheLogMovesAGuide) {
   const Rod rod = Wrapped("", "log { placed { what: \"g1\" place { from_tip { mm: 700 } } } }");
-  EXPECT_NEAR(StartMm(rod.guides[0].ring), 1311, 1e-9);
-  EXPECT_NEAR(rod.guides[0].from_tip->value.mm(), 696, 1e-9);
+  EXPECT_NEAR(StartMm(rod.guides[0].ring), 1307, 1e-9);
+  EXPECT_NEAR(rod.guides[0].from_tip->value.mm(), 700, 1e-9);
   EXPECT_EQ(rod.guides[0].from_tip->source, Source::kMeasured);
+  const Rod from_butt = Wrapped("", "log { placed { what: \"g1\" place { from_butt { mm: 1311 } } } }");
+  EXPECT_NEAR(from_butt.guides[0].from_tip->value.mm(), 696, 1e-9);
 }
 
 TEST(Places, TheReelHangsWhereTheReelSeatHasItsMiddle) {
