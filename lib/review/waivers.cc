@@ -109,12 +109,11 @@ void SortByPlace(const Document& document, std::vector<Finding>& findings) {
   using Key = std::tuple<std::size_t, std::size_t, std::size_t>;  // offset, rank in the catalogue, order found
   std::vector<std::pair<Key, Finding>> keyed;
   for (Finding& finding : findings) {
-    std::optional<Position> position = finding.position;
-    if (!position && !finding.at.empty()) {
-      position = document.positions.Find(finding.at, document.design, document.bytes, document.form == Form::kBinary);
+    if (!finding.position && !finding.at.empty()) {  // kept, so that nobody has to look it up again
+      finding.position = document.positions.Find(finding.at, document.design, document.bytes, document.form == Form::kBinary);
     }
     const auto code = rank.find(finding.code);
-    const Key key = {position ? position->offset : std::numeric_limits<std::size_t>::max(),
+    const Key key = {finding.position ? finding.position->offset : std::numeric_limits<std::size_t>::max(),
                      code == rank.end() ? rank.size() : code->second, keyed.size()};
     keyed.emplace_back(key, std::move(finding));
   }

@@ -11,7 +11,8 @@ namespace withy {
 // Sorts `found` into the findings and the waived ones of `review`.
 void SortByWaivers(const Document& document, std::vector<Finding> found, Review& review);
 
-// The order of `Review::findings`: by place in the file (what has none comes last), then as in the catalogue.
+// The order of `Review::findings`: by place in the file (what has none comes last), then as in the catalogue. Sets the
+// position of those that have none yet.
 void SortByPlace(const Document& document, std::vector<Finding>& findings);
 
 }  // namespace withy
