@@ -1,8 +1,10 @@
 #include "place_wraps.h"
 
 #include "read_quantity.h"
+#include "withy/v1/wraps.pb.h"
 
 namespace withy {
+
 Along PlaceOnGuide(const v1::Wrap& written, const Guide& guide, const Wrap& wrap) {
   if (!wrap.length) return {};
   const double length = wrap.length->meters();

@@ -3,9 +3,11 @@
 #define WITHY_ROD_PLACE_WRAPS_H_
 
 #include "withy/rod/rod.h"
-#include "withy/v1/wraps.pb.h"
 
 namespace withy {
+namespace v1 {
+class Wrap;  // as written
+}
 
 // From the bare foot beside the ring outwards; with length and margin both written, from the margin inwards.
 Along PlaceOnGuide(const v1::Wrap& written, const Guide& guide, const Wrap& wrap);
