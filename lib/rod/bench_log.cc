@@ -76,6 +76,7 @@ BenchLog ReadLog(const Document& document) {
       case v1::Entry::kBreakage: log.breakages.push_back({i, &entry.breakage(), at.Field("breakage")}); break;
       case v1::Entry::kDone:
         if (entry.done().step() == "repaired") log.repairs.push_back({i, &entry.done(), at.Field("done")});
+        if (entry.done().step() == "reamed") log.reamings.push_back({i, &entry.done(), at.Field("done")});
         break;
       default: break;
     }

@@ -25,7 +25,7 @@ struct BenchLog {
   std::vector<Logged<v1::Calipered>> calipered;
   std::vector<Logged<v1::Placed>> placed;
   std::vector<Logged<v1::Breakage>> breakages;
-  std::vector<Logged<v1::Done>> repairs;
+  std::vector<Logged<v1::Done>> repairs, reamings;
   std::vector<FieldPath> not_understood;  // entries that may be a cut for all that is known
 };
 

@@ -5,8 +5,8 @@
 namespace withy {
 
 std::vector<Code> RodCodes() {
-  return {kEntryNotUnderstood, kPlaceCycle, kPlaceAmbiguous, kMeasurementsDiffer, kNothingLeft, kCutBeyondPlan,
-          kBroken,             kTooManyThings,    kDryFitStale,    kRestUnknown,        kJointMissing};
+  return {kEntryNotUnderstood, kPlaceCycle,    kPlaceAmbiguous, kMeasurementsDiffer, kNothingLeft,  kCutBeyondPlan,
+          kBroken,             kTooManyThings, kDryFitStale,    kCutAgainstFits,     kRestUnknown,  kJointMissing};
 }
 
 }  // namespace withy

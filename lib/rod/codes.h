@@ -61,8 +61,18 @@ inline constexpr Code kTooManyThings = {
 inline constexpr Code kDryFitStale = {
     .name = "rod/dry-fit-stale", .severity = Severity::kCannotTell,
     .summary = "The butt is shorter than it was at the last dry fit",
-    .why = "A cut butt is thicker and comes to rest elsewhere in the handle, so the dry fit no longer tells the length.",
-    .action = "Try the handle on again and log the fit. For a cut that is only planned: cut part of it first.", .since = 1};
+    .why = "A cut butt is thinner and goes deeper into the handle, so the dry fit no longer tells the length.",
+    .action = "Try the handle on again after the cut, and log the fit.", .since = 1};
+
+inline constexpr Code kCutAgainstFits = {
+    .name = "rod/cut-against-fits", .severity = Severity::kWarning,
+    .summary = "A logged cut does not go with the dry fits before and after it",
+    .why = "What comes off the butt shortens the rod by that much, and by a little more where the thinner butt goes deeper. "
+           "A cut that says less or much more was mistyped, or an entry is missing, and the next cut would be reckoned "
+           "from it.",
+    .action = "Look at the amount and its unit before anything more is cut. Where it is wrong, log a correction and the cut "
+              "as it was.",
+    .since = 1};
 
 inline constexpr Code kRestUnknown = {
     .name = "rod/rest-unknown", .severity = Severity::kCannotTell,

@@ -115,10 +115,10 @@ EndCut Decide(Resolver& r, const CutSums& sums) {
   cut.at = done && !sums.done_at.empty() ? sums.done_at : sums.planned_at;
   if (sums.planned_m > 0 && sums.done_m > sums.planned_m + kSame) {
     Finding finding = MakeFinding(
-        kCutBeyondPlan, sums.planned_at,
+        kCutBeyondPlan, sums.done_at,
         absl::StrFormat("%.1f mm were planned to come off, %.1f mm came off", sums.planned_m * 1000, sums.done_m * 1000),
         {{"planned_mm", sums.planned_m * 1000}, {"done_mm", sums.done_m * 1000}});
-    finding.related.push_back(sums.done_at);
+    finding.related.push_back(sums.planned_at);
     r.rod.findings.push_back(std::move(finding));
   }
   return cut;

@@ -7,6 +7,7 @@
 
 #include "absl/strings/str_format.h"
 #include "codes.h"
+#include "dry_fits.h"
 #include "measurements.h"
 #include "read_quantity.h"
 
@@ -42,17 +43,6 @@ int PartIndex(const Rod& rod, const std::string& id) {
   return -1;
 }
 
-void ReadDryFits(Resolver& r) {
-  for (const auto& logged : r.log.fits) {
-    DryFit fit;
-    fit.part = logged.entry->part();
-    fit.overall = ReadLength(logged.entry->overall(), logged.at, "overall", Source::kMeasured);
-    fit.stand_out = ReadLength(logged.entry->stand_out(), logged.at, "stand_out", Source::kMeasured);
-    fit.at = logged.at;
-    r.rod.dry_fits.push_back(std::move(fit));
-  }
-}
-
 // The latest fit that told a length; whether the butt is, or is to be, shorter than it was then.
 int LatestDryFit(Resolver& r) {
   for (int i = static_cast<int>(r.rod.dry_fits.size()) - 1; i >= 0; --i) {
@@ -67,14 +57,25 @@ int LatestDryFit(Resolver& r) {
   return -1;
 }
 
-void SayStale(Resolver& r, const DryFit& fit, const Section& butt) {
-  Finding finding = MakeFinding(kDryFitStale, fit.at,
-                                absl::StrFormat("at this dry fit less was off the butt than the %.1f mm of now",
-                                                butt.cut_butt.amount.mm()),
-                                {{"cut_mm", butt.cut_butt.amount.mm()}});
+void SayStale(Resolver& r, int index, const Section& butt) {
+  const DryFit& fit = r.rod.dry_fits[index];
+  const double then_mm = DoneBefore(r, butt, End::kButt, r.log.fits[index].order) * 1000;
+  const double done_mm = butt.cut_butt.done.mm(), to_be_mm = butt.cut_butt.amount.mm();
+  const bool cut_since = done_mm > then_mm + kSameM * 1000;
+  const bool planned = to_be_mm > done_mm + kSameM * 1000;
+  std::string message = absl::StrFormat("%.1f mm were off the butt at this dry fit; ", then_mm);
+  message += cut_since ? absl::StrFormat("%.1f mm are off now", done_mm) : "";
+  message += planned ? absl::StrFormat("%s%.1f mm are planned", cut_since ? ", and " : "", to_be_mm) : "";
+  Finding finding = MakeFinding(kDryFitStale, fit.at, std::move(message), {{"then_mm", then_mm}, {"cut_mm", to_be_mm}});
+  r.rod.rest_measure = "try the handle on again after the cut and log the fit";
+  if (planned && !cut_since) {
+    finding.help = absl::StrFormat(
+        "Are the %.1f mm that are left of the plan off already? Then log the cut. Else cut part of them, try the handle on and "
+        "log the fit.",
+        to_be_mm - done_mm);
+  }
   if (!butt.cut_butt.at.empty()) finding.related.push_back(butt.cut_butt.at);
   r.rod.findings.push_back(std::move(finding));
-  r.rod.rest_measure = "try the handle on again after the cut and log the fit";
 }
 
 // What came off the other ends since the fit, or is still to come off: it only shortens.
@@ -161,6 +162,7 @@ Datums SettleTip(Resolver& r) {
 
 RestPlan PlanRest(Resolver& r) {
   ReadDryFits(r);
+  CompareDryFits(r);
   Rod& rod = r.rod;
   const v1::Handle& handle = r.design.handle();
   if (ReadLength(handle.blank_butt_from_butt(), rod.handle.at, "blank_butt_from_butt")) return {RestBasis::kGiven, -1, -1};
@@ -176,7 +178,7 @@ RestPlan PlanRest(Resolver& r) {
   }
   if (!one_piece) return {RestBasis::kAgainstCap, cap, -1};
   if (fit >= 0) {
-    SayStale(r, rod.dry_fits[fit], *ButtSection(rod));
+    SayStale(r, fit, *ButtSection(rod));
   } else {
     rod.rest_measure = "try the one-piece handle on dry and log the fit";
     r.rod.findings.push_back(MakeFinding(kRestUnknown, rod.handle.at,
