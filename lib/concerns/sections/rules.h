@@ -17,7 +17,8 @@ struct View {
   const SectionsAnswers& answers;
 };
 
-std::vector<Rule<View>> TaperRules();  // the rows of a table, as they follow one another
+std::vector<Rule<View>> TaperRules();  // a table as a whole
+std::vector<Rule<View>> RowRules();    // one row against the rows beside it
 std::vector<Rule<View>> WallRules();   // one row: wall, inner diameter, roundness
 std::vector<Rule<View>> PieceRules();  // the piece as a whole: mass, balance point, spare
 std::vector<Rule<View>> CutRules();    // what comes off it

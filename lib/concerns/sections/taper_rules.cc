@@ -1,5 +1,5 @@
 #include <algorithm>
-#include <cmath>
+#include <functional>
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
@@ -34,18 +34,66 @@ constexpr Code kTaperOrder = {
     .action = "Put the rows in order, or correct the place of this one. Two rows at one place are a step.",
 };
 
+// Rows that have a place, those that stand in a longest run of never falling places marked.
+struct Ordered {
+  std::vector<const Station*> rows;
+  std::vector<bool> in_order;
+};
+
+Ordered OrderedRows(const Section& section) {
+  Ordered all;
+  for (const Station& station : section.taper.stations) {
+    if (station.at) all.rows.push_back(&station);
+  }
+  // From the tip, so that of two that contradict each other the one nearer to the butt is believed. tails[k]: the row
+  // that ends the run of k + 1 rows whose last place is greatest.
+  std::vector<int> tails, next(all.rows.size(), -1);
+  for (int i = static_cast<int>(all.rows.size()) - 1; i >= 0; --i) {
+    const auto longer = std::upper_bound(tails.begin(), tails.end(), *all.rows[i]->at,
+                                         [&](Length at, int row) { return *all.rows[row]->at < at; });
+    if (longer != tails.begin()) next[i] = *(longer - 1);
+    longer == tails.end() ? tails.push_back(i) : void(*longer = i);
+  }
+  all.in_order.resize(all.rows.size());
+  for (int i = tails.empty() ? -1 : tails.back(); i >= 0; i = next[i]) all.in_order[i] = true;
+  return all;
+}
+
+// A table whose places fall from row to row, once: which of two ways it was taken shows in its diameters.
+bool JudgeTurnedTable(const Section& section, const Ordered& all, std::vector<Finding>& findings) {
+  const auto falls = [](const Station* a, const Station* b) { return *b->at < *a->at; };
+  const std::vector<const Station*>& rows = all.rows;
+  if (rows.size() < 3 || std::adjacent_find(rows.begin(), rows.end(), std::not_fn(falls)) != rows.end()) return false;
+  const std::optional<Length> first = rows.front()->outer, last = rows.back()->outer;
+  const bool tip_first = first && last && *first < *last;
+  findings.push_back(MakeFinding(
+      kTaperOrder, section.taper.at,
+      absl::StrFormat("the places fall from %.1f to %.1f mm: %s", rows.front()->at->mm(), rows.back()->at->mm(),
+                      tip_first ? "were the rows listed tip first?" : "were the places taken from the tip?"),
+      {{"at_mm", rows.back()->at->mm()}, {"before_mm", rows.front()->at->mm()}},
+      tip_first ? "List the same rows the other way round, the butt first."
+                : "Replace each place by the section's length less that place."));
+  return true;
+}
+
+// Blames the rows that are out of place, not those that follow them.
 void JudgeTaperOrder(const View& view, std::vector<Finding>& findings) {
   for (const Section& section : view.rod.blank.sections) {
-    std::optional<Length> before;
-    for (const Station& station : section.taper.stations) {
-      if (!station.at) continue;
-      if (before && *station.at < *before) {
-        findings.push_back(
-            AtRow(view, kTaperOrder, section, station, "at",
-                  absl::StrFormat("the row at %.1f mm comes after one at %.1f mm", station.at->mm(), before->mm()),
-                  {{"at_mm", station.at->mm()}, {"before_mm", before->mm()}}));
+    const Ordered all = OrderedRows(section);
+    if (JudgeTurnedTable(section, all, findings)) continue;
+    const Station* below = nullptr;  // the last row in order
+    for (std::size_t i = 0; i < all.rows.size(); ++i) {
+      if (all.in_order[i]) {
+        below = all.rows[i];
+        continue;
       }
-      before = station.at;
+      const bool after = below != nullptr && *all.rows[i]->at < *below->at;
+      const auto above = std::find(all.in_order.begin() + i, all.in_order.end(), true) - all.in_order.begin();
+      const Length row = *all.rows[i]->at, other = *(after ? below : all.rows[above])->at;
+      findings.push_back(AtRow(view, kTaperOrder, section, *all.rows[i], "at",
+                               absl::StrFormat("the row at %.1f mm comes %s one at %.1f mm", row.mm(),
+                                               after ? "after" : "before", other.mm()),
+                               {{"at_mm", row.mm()}, {"other_mm", other.mm()}}));
     }
   }
 }
@@ -139,83 +187,6 @@ void JudgeTaperFallsTowardButt(const View& view, std::vector<Finding>& findings)
   }
 }
 
-constexpr Code kTaperSlip = {
-    .name = "sections/taper-slip",
-    .severity = Severity::kWarning,
-    .summary = "One row is off its neighbours by a factor that a slip of unit or decimal point explains",
-    .why = "A single wrong diameter makes a bore seem not to go on, or go on where it does not.",
-    .action = "Measure the blank again at this row.",
-};
-
-// What the row should say if its author slipped by a factor; unset where no slip explains it. An inch typed as a
-// millimetre is 25.4 too small, a point put wrong 10 times too small or too large.
-std::optional<double> SuspectedValue(double value, double expected) {
-  for (const double factor : {25.4, 10.0, 1 / 25.4, 1 / 10.0}) {
-    const double ratio = value * factor / expected;
-    if (ratio > 0.85 && ratio < 1 / 0.85) return value * factor;
-  }
-  return std::nullopt;
-}
-
-void JudgeTaperSlip(const View& view, std::vector<Finding>& findings) {
-  for (const Section& section : view.rod.blank.sections) {
-    std::vector<const Station*> rows;
-    for (const Station& station : section.taper.stations) {
-      if (station.at && station.outer && station.outer->meters() > 0) rows.push_back(&station);
-    }
-    for (std::size_t i = 1; i + 1 < rows.size(); ++i) {
-      const Station &before = *rows[i - 1], &row = *rows[i], &after = *rows[i + 1];
-      const double ratio = before.outer->meters() / after.outer->meters();
-      if (ratio > 3 || ratio < 1 / 3.0) continue;  // one of the neighbours is the doubtful one
-      const double expected =
-          Between(before.at->mm(), before.outer->mm(), after.at->mm(), after.outer->mm(), row.at->mm());
-      const std::optional<double> suspected = SuspectedValue(row.outer->mm(), expected);
-      if (!suspected) continue;
-      findings.push_back(AtRow(view, kTaperSlip, section, row, "outer",
-                               absl::StrFormat("%.2f mm between %.2f mm and %.2f mm; %.2f mm would fit",
-                                               row.outer->mm(), before.outer->mm(), after.outer->mm(), *suspected),
-                               {{"outer_mm", row.outer->mm()}, {"suspected_mm", *suspected}}));
-    }
-  }
-}
-
-constexpr Code kStep = {
-    .name = "sections/step",
-    .severity = Severity::kWarning,
-    .summary = "The blank changes its diameter suddenly between two rows",
-    .why =
-        "A blank tapers gently; a real step (the end of a ferrule, a spliced tip) has to be written as two rows "
-        "at one place, or the diameters beside it are wrong.",
-    .action =
-        "Measure around the step. Where it is real, give the same place twice, with the diameter on its butt "
-        "side first.",
-};
-
-// More than 0.5 mm, and by more than 1 mm in 10 mm of blank (common practice, no source).
-constexpr double kStepMm = 0.5;
-constexpr double kStepSlope = 0.1;
-
-void JudgeStep(const View& view, std::vector<Finding>& findings) {
-  for (const Section& section : view.rod.blank.sections) {
-    const Station* before = nullptr;
-    for (const Station& station : section.taper.stations) {
-      if (!station.at || !station.outer) continue;
-      if (before != nullptr) {
-        const double along = station.at->mm() - before->at->mm();
-        const double change = station.outer->mm() - before->outer->mm();
-        if (along > 0 && std::abs(change) > kStepMm && std::abs(change) > kStepSlope * along) {
-          findings.push_back(
-              AtRow(view, kStep, section, station, "outer",
-                    absl::StrFormat("the diameter changes from %.2f to %.2f mm within %.1f mm", before->outer->mm(),
-                                    station.outer->mm(), along),
-                    {{"before_mm", before->outer->mm()}, {"outer_mm", station.outer->mm()}, {"within_mm", along}}));
-        }
-      }
-      before = &station;
-    }
-  }
-}
-
 }  // namespace
 
 std::vector<Rule<View>> TaperRules() {
@@ -223,9 +194,7 @@ std::vector<Rule<View>> TaperRules() {
           {&kTaperOrder, JudgeTaperOrder},
           {&kTaperOutside, JudgeTaperOutside},
           {&kTaperShort, JudgeTaperShort},
-          {&kTaperFallsTowardButt, JudgeTaperFallsTowardButt},
-          {&kTaperSlip, JudgeTaperSlip},
-          {&kStep, JudgeStep}};
+          {&kTaperFallsTowardButt, JudgeTaperFallsTowardButt}};
 }
 
 }  // namespace withy::sections
