@@ -1,14 +1,17 @@
 #include <algorithm>
 
+#include "places.h"
 #include "rules.h"
 
 namespace withy {
 namespace guides {
 
 std::vector<const Guide*> AlongTheRod(const View& view) {
+  const Places places(view.rod.guides);
+  const std::optional<int> misplaced = places.InOrder() ? std::nullopt : places.Culprit();
   std::vector<const Guide*> guides;
-  for (const Guide& guide : view.rod.guides) {
-    if (guide.from_tip) guides.push_back(&guide);
+  for (std::size_t i = 0; i < view.rod.guides.size(); ++i) {
+    if (view.rod.guides[i].from_tip && static_cast<int>(i) != misplaced) guides.push_back(&view.rod.guides[i]);
   }
   std::stable_sort(guides.begin(), guides.end(),
                    [](const Guide* a, const Guide* b) { return a->from_tip->value > b->from_tip->value; });
@@ -30,6 +33,9 @@ Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::str
   Finding finding =
       MakeFinding(code, guide.from_tip ? guide.from_tip->at : guide.at, std::move(message), std::move(numbers));
   finding.from_tip_mm = view.rod.FromTipMm(guide.ring);
+  // what would stand off the rod is nowhere on it
+  const auto on_rod = [&](double mm) { return mm >= 0 && mm <= view.rod.overall_m->value() * 1000; };
+  if (finding.from_tip_mm && !on_rod(*finding.from_tip_mm)) finding.from_tip_mm.reset();
   return finding;
 }
 

@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include "absl/strings/str_format.h"
 #include "rules.h"
 
@@ -124,10 +126,10 @@ void JudgeReelDistance(const View& view, std::vector<Finding>& findings) {
   if (guides.empty() || !view.rod.order.reel_foot_m || !guides.front()->ring.from_butt_m) return;
   const double distance = (guides.front()->ring.from_butt_m->value() - view.rod.order.reel_foot_m->value()) * 1000;
   if (distance >= kLeastDistance.mm()) return;
-  findings.push_back(
-      AtGuide(view, kReelDistance, *guides.front(),
-              absl::StrFormat("'%s' stands %.1f mm before the middle of the reel's foot", guides.front()->id, distance),
-              {{"distance_mm", distance}, {"least_mm", kLeastDistance.mm()}}));
+  findings.push_back(AtGuide(view, kReelDistance, *guides.front(),
+                             absl::StrFormat("'%s' stands %.1f mm %s the middle of the reel's foot", guides.front()->id,
+                                             std::abs(distance), distance < 0 ? "behind" : "before"),
+                             {{"distance_mm", distance}, {"least_mm", kLeastDistance.mm()}}));
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ void JudgeModelUnknown(const View& view, std::vector<Finding>& findings) {
     // a name that leads nowhere is told where references are
     if (guide.model_found || !guide.model.empty()) continue;
     findings.push_back(
-        MakeFinding(kModelUnknown, guide.at, absl::StrFormat("which kind '%s' is is not known", guide.id)));
+        MakeFinding(kModelUnknown, guide.at, absl::StrFormat("the kind of '%s' is not known", guide.id)));
   }
 }
 

@@ -23,7 +23,8 @@ std::vector<Rule<View>> PlaceRules();    // a guide and what is under it
 std::vector<Rule<View>> RingRules();     // what a guide is
 std::vector<Rule<View>> TipRules();      // the tip-top
 
-// Guides that say how far from the tip-top they are, in order along the rod, butt first.
+// Guides that say how far from the tip-top they are, in order along the rod, butt first; without the one that is told to
+// stand out of its place in the list.
 std::vector<const Guide*> AlongTheRod(const View& view);
 
 // The stretch that a guide's feet and its ring's plane take.

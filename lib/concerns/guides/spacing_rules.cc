@@ -1,4 +1,8 @@
+#include <algorithm>
+#include <utility>
+
 #include "absl/strings/str_format.h"
+#include "places.h"
 #include "rules.h"
 
 namespace withy::guides {
@@ -17,17 +21,22 @@ constexpr Code kOrder = {
 };
 
 void JudgeOrder(const View& view, std::vector<Finding>& findings) {
+  const Places places(view.rod.guides);
+  if (places.InOrder()) return;
+  const std::optional<int> culprit = places.Culprit();
   const Guide* before = nullptr;
-  for (const Guide& guide : view.rod.guides) {
+  for (int i = 0; i < static_cast<int>(view.rod.guides.size()); ++i) {
+    const Guide& guide = view.rod.guides[i];
     if (!guide.from_tip) continue;
-    if (before != nullptr && guide.from_tip->value > before->from_tip->value) {
-      const double here = guide.from_tip->value.mm(), there = before->from_tip->value.mm();
-      findings.push_back(
-          AtGuide(view, kOrder, guide,
-                  absl::StrFormat("'%s' at %.1f mm is listed after '%s' at %.1f mm", guide.id, here, before->id, there),
-                  {{"from_tip_mm", here}, {"before_mm", there}}));
-    }
-    before = &guide;
+    const Guide* last = std::exchange(before, &guide);
+    if (last == nullptr || guide.from_tip->value <= last->from_tip->value) continue;
+    const bool last_is_wrong = culprit && *culprit != i;
+    const Guide &wrong = last_is_wrong ? *last : guide, &other = last_is_wrong ? guide : *last;
+    const double here = wrong.from_tip->value.mm(), there = other.from_tip->value.mm();
+    findings.push_back(AtGuide(view, kOrder, wrong,
+                               absl::StrFormat("'%s' at %.1f mm is listed %s '%s' at %.1f mm", wrong.id, here,
+                                               last_is_wrong ? "before" : "after", other.id, there),
+                               {{"from_tip_mm", here}, {last_is_wrong ? "after_mm" : "before_mm", there}}));
   }
 }
 
@@ -74,20 +83,27 @@ constexpr Code kSpacing = {
         "rod, waive the finding with that reason.",
 };
 
-// A quarter longer (common practice, no source): less is what a guide moved off a joint makes.
-constexpr double kGrowth = 1.25;
+void Add(const View& view, const Places& places, int i, std::vector<Finding>& findings) {
+  const std::optional<double> ahead = places.Ahead(i), behind = places.Ahead(i - 1);
+  std::string message = absl::StrFormat("'%s' stands", view.rod.guides[i].id);
+  std::vector<Number> numbers;
+  if (ahead) {
+    message += absl::StrFormat(" %.1f mm from the next one towards the tip", *ahead);
+    numbers.push_back({"ahead_mm", *ahead});
+  }
+  if (behind) {
+    message += absl::StrFormat("%s %.1f mm from the one behind it", ahead ? " and" : "", *behind);
+    numbers.push_back({"behind_mm", *behind});
+  }
+  findings.push_back(AtGuide(view, kSpacing, view.rod.guides[i], std::move(message), std::move(numbers)));
+}
 
 void JudgeSpacing(const View& view, std::vector<Finding>& findings) {
-  const std::vector<const Guide*> guides = AlongTheRod(view);
-  for (std::size_t i = 1; i < guides.size(); ++i) {
-    const double here = guides[i]->from_tip->value.mm();
-    const double behind = guides[i - 1]->from_tip->value.mm() - here;
-    const double ahead = i + 1 < guides.size() ? here - guides[i + 1]->from_tip->value.mm() : here;
-    if (!(behind > 0) || ahead <= kGrowth * behind + 1e-6) continue;
-    findings.push_back(AtGuide(
-        view, kSpacing, *guides[i],
-        absl::StrFormat("%.1f mm from '%s' towards the tip, after %.1f mm behind it", ahead, guides[i]->id, behind),
-        {{"ahead_mm", ahead}, {"behind_mm", behind}}));
+  const Places places(view.rod.guides);
+  if (!places.InOrder()) return;  // told as such; spacings of a list in another order say nothing
+  if (const std::optional<int> culprit = places.Culprit()) return Add(view, places, *culprit, findings);
+  for (int i = 0; i < static_cast<int>(view.rod.guides.size()); ++i) {
+    if (places.Grows(i)) Add(view, places, i, findings);
   }
 }
 

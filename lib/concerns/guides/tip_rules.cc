@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "withy/units/format.h"
 
 namespace withy::guides {
 namespace {
@@ -22,17 +24,34 @@ void JudgeNoTipTop(const View& view, std::vector<Finding>& findings) {
 
 // Largest diameter of the blank that a tip-top's tube has to go over.
 std::optional<double> ThickestUnderTube(const View& view) {
-  const Blank& blank = view.rod.blank;
-  if (blank.outer.empty() || !blank.length_m) return std::nullopt;
-  const double tip = blank.length_m->value();
-  const Maybe<Length>& tube = view.rod.tip_top->tube_length;
-  const double reach = tube ? std::clamp(tube->value.meters(), 0.0, tip) : 0;
-  return blank.outer.Max(tip - reach, tip);
+  if (!view.fit.under_tip_tube_m) return std::nullopt;
+  return view.fit.under_tip_tube_m->value();
 }
 
 // Tubes are sold in half 64ths of an inch. The smallest that goes over `diameter`.
 double HalfStepOver(Length diameter) {
   return std::ceil(2 * diameter.in64() - 1e-6) / 2;
+}
+
+// A tube as it is sold; one that was measured and is no half step with its decimals.
+std::string SizeOf(Length tube) {
+  const double halves = 2 * tube.in64();
+  if (std::abs(halves - std::round(halves)) < 0.02) return FormatIn64(tube) + " in";
+  return absl::StrFormat("%.2f/64 in", tube.in64());
+}
+
+// "a tube of 5/64 in (1.98 mm) on 2.15 mm of blank; 5.5/64 in goes over it"
+std::string Figures(Length tube, double tip_m, const char* what_the_next_does) {
+  return absl::StrFormat("a tube of %s (%.2f mm) on %.2f mm of blank; %s in %s", SizeOf(tube), tube.mm(), tip_m * 1000,
+                         FormatIn64(Length::In64(HalfStepOver(Length::Meters(tip_m)))), what_the_next_does);
+}
+
+// Rows out of order leave the blank without diameters; they are told as such.
+bool RowsOutOfOrder(const Section& section) {
+  const std::vector<Station>& rows = section.taper.stations;
+  return std::adjacent_find(rows.begin(), rows.end(), [](const Station& a, const Station& b) {
+           return a.at && b.at && *b.at < *a.at;
+         }) != rows.end();
 }
 
 constexpr Code kTipTubeSmall = {
@@ -47,6 +66,7 @@ void JudgeTipTubeSmall(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.tip_top || view.rod.blank.sections.empty()) return;
   const std::optional<double> tip_m = ThickestUnderTube(view);
   const Maybe<Length>& tube = view.rod.tip_top->tube_bore;
+  if (!tip_m && std::any_of(view.rod.blank.sections.begin(), view.rod.blank.sections.end(), RowsOutOfOrder)) return;
   if (!tip_m || !tube) {
     findings.push_back(CannotTell(
         kTipTubeSmall, tube ? tube->at : view.rod.tip_top->at, "whether the tip-top goes over the tip is not known",
@@ -60,13 +80,12 @@ void JudgeTipTubeSmall(const View& view, std::vector<Finding>& findings) {
   const std::vector<Number> numbers = {{"tube_bore_in64", tube->value.in64()},
                                        {"tip_mm", *tip_m * 1000},
                                        {"suggested_in64", HalfStepOver(Length::Meters(*tip_m))}};
-  const std::string figures =
-      absl::StrFormat("%.2f/64 in (%.2f mm) on %.2f mm of blank", tube->value.in64(), tube->value.mm(), *tip_m * 1000);
+  const std::string figures = Figures(tube->value, *tip_m, "goes over it");
   if (room_m < -uncertain_m - 1e-8) {
-    findings.push_back(MakeFinding(kTipTubeSmall, tube->at, "a tube of " + figures, numbers));
+    findings.push_back(MakeFinding(kTipTubeSmall, tube->at, figures, numbers));
     return;
   }
-  Finding finding = CannotTell(kTipTubeSmall, tube->at, "too close to tell: a tube of " + figures,
+  Finding finding = CannotTell(kTipTubeSmall, tube->at, "too close to tell: " + figures,
                                "Try it on, or measure tip and tube with a micrometer.");
   finding.numbers = numbers;
   findings.push_back(std::move(finding));
@@ -91,9 +110,7 @@ void JudgeTipTubeLoose(const View& view, std::vector<Finding>& findings) {
   // one half step more is what a coated tip takes (common practice, no source); a twentieth is a label's rounding in mm
   if (tube.value.in64() <= fitting + 0.5 + 0.05) return;
   findings.push_back(
-      MakeFinding(kTipTubeLoose, tube.at,
-                  absl::StrFormat("a tube of %.2f/64 in (%.2f mm) on %.2f mm of blank", tube.value.in64(),
-                                  tube.value.mm(), *tip_m * 1000),
+      MakeFinding(kTipTubeLoose, tube.at, Figures(tube.value, *tip_m, "would do"),
                   {{"tube_bore_in64", tube.value.in64()}, {"tip_mm", *tip_m * 1000}, {"suggested_in64", fitting}}));
 }
 
