@@ -1,5 +1,8 @@
+#include <algorithm>
 #include <string>
+#include <vector>
 
+#include "consistency_codes.h"
 #include "ids.h"
 #include "message_rules.h"
 #include "quantities.h"
@@ -95,10 +98,22 @@ class Checker {
   std::string scratch_;  // never used by the generated classes, which give their own strings
 };
 
+// A quantity lacks its unit where the reader did not know the one that was written, and has said so.
+void DropExplained(const Document& document, std::vector<Finding>& findings) {
+  if (document.unknown.empty()) return;
+  std::erase_if(findings, [&](const Finding& finding) {
+    const std::string within = finding.at.ToString() + '.';
+    return finding.code == kNoUnit.name &&
+           std::any_of(document.unknown.begin(), document.unknown.end(),
+                       [&](const UnknownField& field) { return field.at.ToString().starts_with(within); });
+  });
+}
+
 }  // namespace
 
 std::vector<Finding> CheckDocument(const Document& document) {
   std::vector<Finding> findings = Checker(document.design).Take();
+  DropExplained(document, findings);
   // A design that was made in memory has not been through a reader, which would have said this.
   const bool was_read = !document.bytes.empty();
   const std::string& format = document.design.format();

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "absl/strings/str_cat.h"
+#include "bench_value.h"
 #include "field_words.h"
 #include "google/protobuf/unknown_field_set.h"
 #include "reading_codes.h"
@@ -110,12 +111,17 @@ void FieldSink::SetEnumName(std::string_view name, std::uint32_t offset) {
                        : reflection->SetEnumValue(message, field, number);
 }
 
-void FieldSink::BadValue(std::uint32_t offset, std::string_view found) {
+void FieldSink::BadValue(std::uint32_t offset, std::string_view found, std::string help) {
   const FieldInfo& field = *trail_.field();
-  reading_.Report(field.type == FieldDescriptor::CPPTYPE_DOUBLE ? kBadNumber : kBadValue, trail_.PathOfField(), offset,
-                  absl::StrCat("`", std::string(field.name), "` takes ", Expected(field, reading_.form()), ", not ",
-                               std::string(found)),
-                  HowToWrite(field, reading_.form()));
+  const Code& code = field.type == FieldDescriptor::CPPTYPE_DOUBLE ? kBadNumber : kBadValue;
+  std::string wrong = absl::StrCat("`", std::string(field.name), "` takes ", Expected(field, reading_.form()), ", not ",
+                                   std::string(found));
+  if (help.empty()) help = HowToWrite(field, reading_.form(), found);
+  if (IsQuantity(field)) {
+    reading_.ReportHabit("bare quantity", code, trail_.PathOfField(), offset, std::move(wrong), std::move(help));
+  } else {
+    reading_.Report(code, trail_.PathOfField(), offset, std::move(wrong), std::move(help));
+  }
   // The items after it keep their count, so that their paths are right.
   if (field.repeated && field.message != nullptr) message()->GetReflection()->AddMessage(message(), field.field);
 }
@@ -142,18 +148,22 @@ void FieldSink::Close(std::uint32_t offset) {
 
 // --- names ---
 
-void FieldSink::UnknownName(std::string_view name, std::uint32_t offset) {
+void FieldSink::UnknownName(std::string_view name, std::uint32_t offset, std::string_view value) {
   const MessageInfo& info = trail_.info();
+  const std::string message = absl::StrCat("`", info.descriptor->name(), "` has no field `", std::string(name), "`");
+  const FieldPath at = trail_.PathOfMessage().Field(name);
+  if (std::string unit = HowToWriteUnit(info.descriptor->name(), name, value); !unit.empty()) {
+    return reading_.ReportUnknown(kUnknownField, at, offset, /*carried=*/false, message, std::move(unit),
+                                  /*kind=*/"unit");
+  }
   const std::string_view nearest = NearestName(name, info.Names());
   std::string help;
   const MessageInfo* enclosing = trail_.EnclosingWith(name);
   if (nearest.empty() && enclosing != nullptr) {
     help = absl::StrCat("`", enclosing->descriptor->name(), "` has one of that name: is a closing brace missing?");
   }
-  reading_.ReportUnknown(
-      kUnknownField, trail_.PathOfMessage().Field(name), offset, /*carried=*/false,
-      absl::StrCat("`", info.descriptor->name(), "` has no field `", std::string(name), "`", DidYouMean(nearest)),
-      std::move(help));
+  reading_.ReportUnknown(kUnknownField, at, offset, /*carried=*/false, absl::StrCat(message, DidYouMean(nearest)),
+                         std::move(help));
 }
 
 google::protobuf::UnknownFieldSet* FieldSink::UnknownFields() {

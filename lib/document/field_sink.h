@@ -33,8 +33,9 @@ class FieldSink {
 
   // --- fields of the open message ---
   const FieldInfo* Find(std::string_view name) const { return trail_.info().Find(name); }
-  // Reports a name that the open message does not have. The value is the caller's to skip.
-  void UnknownName(std::string_view name, std::uint32_t offset);
+  // Reports a name that the open message does not have. The value is the caller's to skip; `value` is its text where it
+  // is at hand, for what to write instead of a unit that the schema does not have.
+  void UnknownName(std::string_view name, std::uint32_t offset, std::string_view value = "");
   // Where fields known by number only are kept.
   google::protobuf::UnknownFieldSet* UnknownFields();
 
@@ -44,8 +45,9 @@ class FieldSink {
   void SetBool(bool value);
   void SetString(std::string value);
   void SetEnumName(std::string_view name, std::uint32_t offset);
-  // Reports that `found` ("the number 12") is no value of the field, and says what would be.
-  void BadValue(std::uint32_t offset, std::string_view found);
+  // Reports that `found` ("the number 12") is no value of the field, and says what would be: `help`, or else how a
+  // field of its kind is written.
+  void BadValue(std::uint32_t offset, std::string_view found, std::string help = "");
   void BadNumber(std::uint32_t offset, std::string message, std::string help = "");
 
   // Enters the message that is the value. False (reported, reading stopped) where it is too deep.

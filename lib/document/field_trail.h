@@ -43,6 +43,8 @@ class FieldTrail {
   void Close(std::uint32_t offset);
 
   const MessageInfo& info() const { return *frames_.back().info; }
+  // The message that is open when `levels` of the open ones are closed. REQUIRES: not more than depth().
+  const MessageInfo& Outer(std::size_t levels) const { return *frames_[frames_.size() - 1 - levels].info; }
   // Begun last in the open message; null: none yet.
   const FieldInfo* field() const { return frames_.back().field; }
   // Of the field begun last, in the source map.

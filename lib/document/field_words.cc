@@ -1,10 +1,27 @@
 #include "field_words.h"
 
+#include <algorithm>
+
 #include "absl/strings/str_cat.h"
+#include "withy/findings/nearest_name.h"
+#include "withy/units/unit.h"
 
 namespace withy {
 
 using google::protobuf::FieldDescriptor;
+
+namespace {
+
+// The value that `found` was meant to be ("`\"ABOVE\"`"), or else the first one that says something.
+std::string_view ExampleOf(const google::protobuf::EnumDescriptor& type, std::string_view found) {
+  const std::vector<std::string_view> names = EnumNames(type);
+  const std::size_t begin = std::min(found.find_first_not_of("`\"'"), found.size());
+  const std::size_t end = found.find_last_not_of("`\"'") + 1;
+  const std::string_view nearest = NearestName(begin < end ? found.substr(begin, end - begin) : "", names);
+  return nearest.empty() ? names[names.size() > 1 ? 1 : 0] : nearest;
+}
+
+}  // namespace
 
 std::string Expected(const FieldInfo& field, Form form) {
   switch (field.type) {
@@ -25,13 +42,36 @@ std::string Expected(const FieldInfo& field, Form form) {
   }
 }
 
-std::string HowToWrite(const FieldInfo& field, Form form) {
-  if (field.message == nullptr || field.map || field.message->fields.empty()) return "";
-  const FieldInfo& first = field.message->fields.front();
-  if (first.type != FieldDescriptor::CPPTYPE_DOUBLE) return "";
-  const std::string outer(field.name), inner(first.name);
-  if (form == Form::kJson) return absl::StrCat("Write it with its unit: \"", outer, "\": {\"", inner, "\": 12.5}.");
-  return absl::StrCat("Write it with its unit: `", outer, " { ", inner, ": 12.5 }`.");
+bool IsQuantity(const FieldInfo& field) {
+  return field.message != nullptr && !UnitsOf(field.message->descriptor->name()).empty();
+}
+
+std::string HowToWrite(const FieldInfo& field, Form form, std::string_view found) {
+  if (field.map) return "";
+  const std::string name(field.name);
+  const auto written = [&](std::string_view value) {
+    return form == Form::kJson ? absl::StrCat("\"", name, "\": ", std::string(value))
+                               : absl::StrCat("`", name, ": ", std::string(value), "`");
+  };
+  switch (field.type) {
+    case FieldDescriptor::CPPTYPE_STRING:
+      return absl::StrCat("Put the text in quotes: ", written("\"...\""), ".");
+    case FieldDescriptor::CPPTYPE_BOOL:
+      return absl::StrCat("Write ", written("true"), " or ", written("false"), ".");
+    case FieldDescriptor::CPPTYPE_ENUM: {
+      const std::string value(ExampleOf(*field.field->enum_type(), found));
+      return absl::StrCat("Write the name ", form == Form::kJson ? "in quotes: " : "without quotes: ",
+                          written(form == Form::kJson ? absl::StrCat("\"", value, "\"") : value), ".");
+    }
+    case FieldDescriptor::CPPTYPE_MESSAGE: {
+      if (!IsQuantity(field)) return "";
+      const std::string unit(UnitsOf(field.message->descriptor->name()).front().name);
+      if (form == Form::kJson) return absl::StrCat("Write it with its unit: \"", name, "\": {\"", unit, "\": 12.5}.");
+      return absl::StrCat("Write it with its unit: `", name, " { ", unit, ": 12.5 }`.");
+    }
+    default:
+      return "";
+  }
 }
 
 std::string DidYouMean(std::string_view name) {

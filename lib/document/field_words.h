@@ -14,9 +14,11 @@ namespace withy {
 
 // "text in quotes", "a number", "one of `BUTT` and `TIP`", "a message in braces".
 std::string Expected(const FieldInfo& field, Form form);
-// A whole sentence with an example in the form ("Write it as `length { mm: 12 }`."); empty where there is nothing to
-// add.
-std::string HowToWrite(const FieldInfo& field, Form form);
+// A whole sentence with an example in the form ("Write it with its unit: `length { mm: 12.5 }`."), as close to `found`
+// (what stands there, as Reading quotes it) as can be; empty where there is nothing to add.
+std::string HowToWrite(const FieldInfo& field, Form form, std::string_view found);
+// Whether the field is a message with a unit (quantity.proto).
+bool IsQuantity(const FieldInfo& field);
 // "; did you mean `length`?", or nothing for an empty name.
 std::string DidYouMean(std::string_view name);
 // "`BUTT`, `TIP` and `OTHER`".

@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "bench_value.h"
 #include "consistency_codes.h"
 #include "reading_codes.h"
 #include "withy/units/unit.h"
@@ -154,7 +155,10 @@ std::optional<double> InFirstUnit(const Message& quantity) {
 void CheckQuantity(const Message& quantity, const FieldRules& field, const Spot& spot, std::vector<Finding>& findings) {
   const FieldDescriptor* unit = UnitField(quantity);
   if (unit == nullptr) {
-    findings.push_back(MakeFinding(kNoUnit, spot.Path(), "a quantity without a unit"));
+    findings.push_back(
+        MakeFinding(kNoUnit, spot.Path(), "a quantity without a unit", {},
+                    absl::StrCat("Write the number under ", UnitsInWords(quantity.GetDescriptor()->name()),
+                                 ", or leave the whole field out.")));
     return;
   }
   Value value;

@@ -12,6 +12,8 @@ namespace {
 
 constexpr std::size_t kMostErrors = 20;
 constexpr std::size_t kMostUnknownFields = 1000;
+constexpr std::size_t kToldOfAHabit = 3;
+constexpr std::size_t kMostOfAHabit = 1000;
 
 // Turns offsets that never go back into positions, in one pass over the bytes however many are asked for.
 class PositionRun {
@@ -46,10 +48,33 @@ void Reading::Report(const Code& code, FieldPath at, std::size_t offset, std::st
   if (!rest_is_read && ++fatal_ >= kMostErrors) Stop();
 }
 
-void Reading::ReportUnknown(const Code& code, FieldPath at, std::size_t offset, bool carried, std::string message,
-                            std::string help) {
-  unknown.push_back({at, Position{offset, 0, 0}, carried});
+void Reading::ReportHabit(std::string_view kind, const Code& code, FieldPath at, std::size_t offset,
+                          std::string message, std::string help) {
+  Habit& habit = habits_[std::string(kind)];
+  habit.last = offset;
+  if (++habit.times >= kMostOfAHabit) Stop();
+  if (habit.times > kToldOfAHabit) return;
+  habit.third = findings_.size();
   Report(code, std::move(at), offset, std::move(message), std::move(help));
+}
+
+void Reading::TellHabits() {
+  for (const auto& [kind, habit] : habits_) {
+    if (habit.times <= kToldOfAHabit) continue;
+    const std::size_t more = habit.times - kToldOfAHabit;
+    absl::StrAppend(&findings_[habit.third].message, "; ", more, " more of this kind, the last at ",
+                    PlaceOf(habit.last));
+  }
+}
+
+void Reading::ReportUnknown(const Code& code, FieldPath at, std::size_t offset, bool carried, std::string message,
+                            std::string help, std::string_view kind) {
+  unknown.push_back({at, Position{offset, 0, 0}, carried});
+  if (kind.empty()) {
+    Report(code, std::move(at), offset, std::move(message), std::move(help));
+  } else {
+    ReportHabit(kind, code, std::move(at), offset, std::move(message), std::move(help));
+  }
   if (unknown.size() < kMostUnknownFields) return;
   Report(kTooMany, {}, offset, absl::StrCat("this is unknown field number ", kMostUnknownFields),
          "This is hardly a design of this format; check that it is the file you meant.");
@@ -81,6 +106,7 @@ std::string Reading::PlaceOf(std::size_t offset) const {
 }
 
 std::vector<Finding> Reading::Finish(const google::protobuf::Message& root) {
+  TellHabits();
   std::stable_sort(findings_.begin(), findings_.end(),
                    [](const Finding& a, const Finding& b) { return a.position->offset < b.position->offset; });
   PositionRun found(bytes_), unknown_found(bytes_);

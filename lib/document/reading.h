@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "absl/container/flat_hash_map.h"
 #include "google/protobuf/message.h"
 #include "withy/document/document.h"
 #include "withy/document/source_map.h"
@@ -21,9 +22,13 @@ class Reading {
   // Records a finding at a byte. After twenty errors that make the file unreadable the reader is stopped: what follows
   // is usually noise.
   void Report(const Code& code, FieldPath at, std::size_t offset, std::string message, std::string help = "");
-  // Records a field that the schema does not have; too many of them stop the reader as well.
+  // The same for a slip that one author makes all through a file: of each `kind` the first three are recorded, the rest
+  // is counted and told with the third. A thousand of one kind stop the reader.
+  void ReportHabit(std::string_view kind, const Code& code, FieldPath at, std::size_t offset, std::string message,
+                   std::string help);
+  // Records a field that the schema does not have; too many of them stop the reader as well. `kind`: as ReportHabit.
   void ReportUnknown(const Code& code, FieldPath at, std::size_t offset, bool carried, std::string message,
-                     std::string help = "");
+                     std::string help = "", std::string_view kind = "");
   // Counts a field, list item or map entry against the limit.
   void CountItem(std::size_t offset) {
     if (++items_ > limits_.max_items) TooMany(offset);
@@ -51,12 +56,19 @@ class Reading {
   std::vector<Finding> Finish(const google::protobuf::Message& root);
 
  private:
+  struct Habit {
+    std::size_t times = 0;
+    std::size_t third = 0;  // in findings_
+    std::size_t last = 0;   // offset
+  };
   void TooMany(std::size_t offset);
+  void TellHabits();
 
   std::string_view bytes_;
   Form form_;
   const ReadLimits& limits_;
   std::vector<Finding> findings_;
+  absl::flat_hash_map<std::string, Habit> habits_;
   std::size_t items_ = 0;
   std::size_t fatal_ = 0;
   bool stopped_ = false;

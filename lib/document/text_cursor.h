@@ -13,9 +13,14 @@ namespace withy {
 class TextCursor {
  public:
   // Stands at the first token. The bytes must outlive the cursor.
-  explicit TextCursor(std::string_view bytes) : lexer_(bytes), token_(lexer_.Next()) {}
+  explicit TextCursor(std::string_view bytes) : bytes_(bytes), lexer_(bytes), token_(lexer_.Next()) {}
 
   void Advance() { token_ = lexer_.Next(); }
+  // Goes on at a byte on the line of the token at hand: past what the tokens of the language do not describe.
+  void MoveTo(std::size_t offset) {
+    lexer_.MoveTo(offset);
+    Advance();
+  }
   const Token& token() const { return token_; }
   std::string_view text() const { return lexer_.Text(token_); }
   std::string_view TextOf(const Token& token) const { return lexer_.Text(token); }
@@ -26,7 +31,20 @@ class TextCursor {
   bool AtOpener() const { return At('{') || At('<'); }
   bool AtCloser() const { return At('}') || At('>'); }
   bool AtUnclosedText() const { return token_.kind == TokenKind::kInvalid && token_.symbol != 0; }
+  // Of a word processor: “ ” „ ‘ ’ « ».
+  bool AtTypographicQuote() const;
+  // Passes the text that begins with one: to the next quote on its line that may end it, or to the
+  // line's end.
+  void PassTypographicText();
+  // With or without a sign.
+  bool AtNumber() const;
+  bool BeforeColon() const { return After() == ':'; }
   bool FirstOnLine() const { return lexer_.Trivia(token_).find('\n') != std::string_view::npos; }
+
+  // After a number: whether what is at hand is still part of what was meant as one (`36 7/8`, `36"`, `12 mm`).
+  bool NumberGoesOn() const;
+  // At a name: whether a value follows it.
+  bool AtNameOfField() const;
 
   // Passes the symbol if it is at hand.
   bool TakeIf(char symbol) {
@@ -44,6 +62,10 @@ class TextCursor {
   std::string Found() const;
 
  private:
+  // The character after the token, spaces passed; 0 at the end of the line.
+  char After() const;
+
+  std::string_view bytes_;
   TextLexer lexer_;
   Token token_;
 };

@@ -51,6 +51,8 @@ class TextLexer {
 
   // The next token; kEnd again and again at the end.
   Token Next();
+  // Goes on at a byte that lies on the line of the last token.
+  void MoveTo(std::size_t at) { at_ = static_cast<std::uint32_t>(at); }
 
   std::string_view Text(const Token& token) const { return bytes_.substr(token.offset, token.length); }
   std::string_view Trivia(const Token& token) const { return bytes_.substr(token.trivia, token.offset - token.trivia); }

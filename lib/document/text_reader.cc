@@ -1,11 +1,13 @@
 #include "text_reader.h"
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
 #include "absl/strings/str_cat.h"
+#include "bench_value.h"
 #include "field_sink.h"
 #include "field_words.h"
 #include "number_text.h"
@@ -13,11 +15,29 @@
 #include "text_cursor.h"
 #include "text_numbered.h"
 #include "text_scalar.h"
+#include "withy/units/unit.h"
 
 namespace withy {
 namespace {
 
 using google::protobuf::FieldDescriptor;
+
+// The line at `offset`, or as much of it as people write; a longer one must not be read again for each of its errors.
+std::string_view LineOf(std::string_view bytes, std::size_t offset) {
+  constexpr std::size_t kLongest = 1000;
+  const std::size_t from = offset - std::min(offset, kLongest);
+  const std::string_view before = bytes.substr(from, offset - from), after = bytes.substr(offset, kLongest);
+  const std::size_t begin = from + before.rfind('\n') + 1;  // npos + 1 is 0
+  return bytes.substr(begin, offset + std::min(after.find('\n'), after.size()) - begin);
+}
+
+std::size_t IndentOf(std::string_view bytes, std::size_t offset) {
+  return LineOf(bytes, offset).find_first_not_of(" \t");
+}
+
+bool OpensMoreThanItCloses(std::string_view line) {
+  return std::count(line.begin(), line.end(), '{') > std::count(line.begin(), line.end(), '}');
+}
 
 // The reader walks fields in a loop, not by recursion: how deep a file nests is the sink's to bound, never the stack's.
 class TextReader {
@@ -45,13 +65,16 @@ class TextReader {
     char closer;
     bool in_list;  // one of the messages of `name: [{...}, {...}]`
     std::uint32_t offset;
+    bool broken = false;  // an error of grammar stands in it, which may have swallowed its end
   };
 
   // --- errors of grammar ---
 
   void Unexpected(std::string_view expected) {
+    if (cursor_.AtTypographicQuote()) return RefuseTypographicText();
     const bool ended = cursor_.AtEnd();
     const bool unclosed = cursor_.AtUnclosedText();
+    if (!blocks_.empty()) blocks_.back().broken = true;
     reading_.Report(ended ? kTruncated : kSyntax, sink_.trail().PathOfMessage(), cursor_.token().offset,
                     absl::StrCat("expected ", std::string(expected), ", found ", cursor_.Found()),
                     unclosed ? "Close the quote on the same line; a line break inside text is written \\n." : "");
@@ -62,6 +85,25 @@ class TextReader {
     reading_.Report(kTruncated, sink_.trail().PathOfMessage(), cursor_.token().offset,
                     absl::StrCat("the file ends before `", std::string(reading_.bytes().substr(opened, 1)), "` of ",
                                  reading_.PlaceOf(opened), " is closed"));
+  }
+
+  // Text in the quotes of a word processor: passed up to its end, so that it costs one error.
+  void RefuseTypographicText() {
+    reading_.ReportHabit("typographic quote", kSyntax, sink_.trail().PathOfMessage(), cursor_.token().offset,
+                         absl::StrCat("text begins with the typographic quote ", cursor_.Found()),
+                         "Write straight quotes, \"like this\"; switch off smart quotes in the editor.");
+    cursor_.PassTypographicText();
+    cursor_.TakeSeparator();
+  }
+
+  // The colon before a value; an equals sign is reported and taken for one.
+  bool TakeColon() {
+    if (cursor_.TakeIf(':')) return true;
+    if (cursor_.token().kind != TokenKind::kInvalid || cursor_.text() != "=") return false;
+    reading_.ReportHabit("equals sign", kSyntax, sink_.trail().PathOfMessage(), cursor_.token().offset,
+                         "an equals sign after a name", "Write a colon, `name: value`; before a brace, nothing.");
+    cursor_.Advance();
+    return true;
   }
 
   // Goes to where a field may begin again: a closing brace, or a name that is the first thing on its line.
@@ -79,17 +121,65 @@ class TextReader {
     if (cursor_.token().kind != TokenKind::kIdentifier) return Unexpected("the name of a field");
     const Token name = cursor_.token();
     const FieldInfo* field = sink_.Find(cursor_.text());
+    if (field == nullptr && CloseForgotten()) field = sink_.Find(cursor_.text());
     cursor_.Advance();
     if (field == nullptr) {
-      sink_.UnknownName(cursor_.TextOf(name), name.offset);
-      if (!cursor_.At(':') && !cursor_.AtOpener()) return Unexpected("`:` or `{` after the name");
-      SkipValue();
+      SkipUnknown(name);
     } else if (field->message != nullptr) {
       return ReadMessage(*field, name.offset);  // its separator follows the closing brace
     } else {
       ReadScalars(*field, name.offset);
     }
     cursor_.TakeSeparator();
+  }
+
+  // After a name that the open message does not have.
+  void SkipUnknown(const Token& name) {
+    const std::string_view word = cursor_.TextOf(name);
+    const bool colon = TakeColon();
+    const std::uint32_t begin = cursor_.token().offset;
+    const bool quantity = colon && InQuantity() && cursor_.AtNumber();
+    const std::string_view value = quantity ? BenchText(reading_.bytes().substr(begin)) : std::string_view();
+    sink_.UnknownName(word, name.offset, value);
+    if (quantity) return cursor_.MoveTo(begin + value.size());
+    if (!colon && !cursor_.AtOpener()) return Unexpected("`:` or `{` after the name");
+    SkipValue();
+  }
+
+  bool InQuantity() const { return !UnitsOf(sink_.trail().info().descriptor->name()).empty(); }
+
+  // At a name that the open message does not have: whether an outer one does, and the open ones should have been closed
+  // before. So it is where the name's line is indented no more than the line on which they were opened, or where
+  // another field follows a quantity on a line that opens more braces than it closes. Then they are closed.
+  bool CloseForgotten() {
+    const std::string_view bytes = reading_.bytes();
+    std::size_t count = 0;
+    for (std::size_t n = 1; n <= blocks_.size() && !blocks_[blocks_.size() - n].in_list; ++n) {
+      const std::uint32_t opened = blocks_[blocks_.size() - n].offset, name = cursor_.token().offset;
+      const bool forgotten = cursor_.FirstOnLine()
+                                 ? IndentOf(bytes, name) <= IndentOf(bytes, opened)
+                                 : n == 1 && InQuantity() && OpensMoreThanItCloses(LineOf(bytes, name));
+      if (!forgotten) break;
+      if (sink_.trail().Outer(n).Find(cursor_.text()) != nullptr) count = n;
+    }
+    if (count == 0) return false;
+    ReportForgotten(count);
+    for (; count > 0; --count) {
+      sink_.Close(cursor_.token().offset);
+      blocks_.pop_back();
+    }
+    return true;
+  }
+
+  void ReportForgotten(std::size_t count) {
+    bool told = false;
+    for (std::size_t n = 1; n <= count; ++n) told = told || blocks_[blocks_.size() - n].broken;
+    if (told) return;
+    const Block& first = blocks_[blocks_.size() - count];
+    reading_.Report(kSyntax, sink_.trail().PathOfMessage(), cursor_.token().offset,
+                    count == 1 ? absl::StrCat("a closing brace is missing before ", cursor_.Found())
+                               : absl::StrCat(count, " closing braces are missing before ", cursor_.Found()),
+                    absl::StrCat("Close what was opened at ", reading_.PlaceOf(first.offset), "."));
   }
 
   void RefuseExtension() {
@@ -102,7 +192,7 @@ class TextReader {
   }
 
   void ReadMessage(const FieldInfo& field, std::uint32_t name_offset) {
-    cursor_.TakeIf(':');
+    TakeColon();
     if (cursor_.At('[')) {
       if (!field.repeated) return RefuseValue(field, name_offset, "a list");
       cursor_.Advance();
@@ -153,7 +243,7 @@ class TextReader {
 
   void ReadScalars(const FieldInfo& field, std::uint32_t name_offset) {
     if (cursor_.AtOpener()) return RefuseValue(field, name_offset, "fields in braces");
-    if (!cursor_.TakeIf(':')) return Unexpected(absl::StrCat("`:` after `", std::string(field.name), "`"));
+    if (!TakeColon()) return Unexpected(absl::StrCat("`:` after `", std::string(field.name), "`"));
     if (!cursor_.At('[')) {
       if (!sink_.trail().Begin(field, name_offset)) return SkipValue();
       return ReadScalar(field, /*in_list=*/false);
@@ -185,7 +275,18 @@ class TextReader {
       return Unexpected(absl::StrCat(Expected(field, Form::kText), " after `", std::string(field.name), "`"));
     }
     if (!sink_.trail().Begin(field, name_offset)) return SkipValue();
+    if (IsQuantity(field) && cursor_.AtNumber()) return RefuseBareQuantity(field);
     RefuseBegun(found.empty() ? cursor_.Found() : std::string(found));
+    cursor_.TakeSeparator();
+  }
+
+  // A number where a quantity belongs, with or without a unit behind it.
+  void RefuseBareQuantity(const FieldInfo& field) {
+    const std::uint32_t begin = cursor_.token().offset;
+    const std::string_view written = BenchText(reading_.bytes().substr(begin));
+    sink_.BadValue(begin, absl::StrCat("`", std::string(written), "`"),
+                   HowToWriteQuantity(field.name, field.message->descriptor->name(), written));
+    cursor_.MoveTo(begin + written.size());
     cursor_.TakeSeparator();
   }
 
@@ -239,6 +340,7 @@ class TextReader {
 
   void ReadNumbered() {
     const Token name = cursor_.token();
+    if (InQuantity() && !cursor_.BeforeColon()) return RefuseNamelessNumber();
     const std::optional<std::uint64_t> number = ParseWhole(cursor_.text(), /*decimal_only=*/true);
     if (!number || *number == 0 || *number > FieldDescriptor::kMaxNumber) return Unexpected("the name of a field");
     cursor_.Advance();
@@ -258,6 +360,16 @@ class TextReader {
       return Unexpected("a number, text in quotes or fields in braces");
     }
     cursor_.TakeSeparator();
+  }
+
+  // `{ 36 7/8 in }`: a number without the name of its unit.
+  void RefuseNamelessNumber() {
+    const std::uint32_t begin = cursor_.token().offset;
+    const std::string_view written = BenchText(reading_.bytes().substr(begin));
+    reading_.ReportHabit("nameless number", kSyntax, sink_.trail().PathOfMessage(), begin,
+                         absl::StrCat("the number `", std::string(written), "` without the name of its unit before it"),
+                         HowToWriteNameless(sink_.trail().info().descriptor->name(), written));
+    cursor_.MoveTo(begin + written.size());
   }
 
   Reading& reading_;

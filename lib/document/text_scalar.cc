@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
+#include "bench_value.h"
 #include "number_text.h"
 #include "reading_codes.h"
 #include "utf8.h"
@@ -61,7 +62,7 @@ bool TextScalarReader::ReadNumber(bool negative, std::uint32_t offset, bool in_l
     case FieldDescriptor::CPPTYPE_DOUBLE:
     case FieldDescriptor::CPPTYPE_FLOAT:
       ReadDouble(negative, offset, in_list);
-      break;
+      return true;
     case FieldDescriptor::CPPTYPE_BOOL:
       if (negative || (text != "0" && text != "1")) return false;
       sink_.SetBool(text == "1");
@@ -89,16 +90,29 @@ void TextScalarReader::ReadDouble(bool negative, std::uint32_t offset, bool in_l
   const bool decimal_comma = !in_list && after.size() > 1 && after[0] == ',' && after[1] >= '0' && after[1] <= '9';
   if (decimal_comma) {
     sink_.BadNumber(offset, "a number with a comma in it", "Write a decimal point: 12.5, not 12,5.");
-    cursor_.Advance();  // the comma and what follows it are passed as part of the value
-    cursor_.Advance();
+    for (int i = 0; i < 3; ++i) cursor_.Advance();  // the comma and what follows it are passed as part of the value
+    return;
   } else if (problem == NumberProblem::kNone) {
     sink_.SetDouble(negative ? -value : value);
+  } else if (problem == NumberProblem::kNotANumber && !in_list) {
+    return RefuseBenchNumber(offset);
   } else if (problem == NumberProblem::kNotANumber) {
     sink_.BadNumber(offset, absl::StrCat(cursor_.Found(), " is not a decimal number"));
   } else {
     const char* how = problem == NumberProblem::kTooLarge ? " is larger" : " is smaller";
     sink_.BadNumber(offset, absl::StrCat(cursor_.Found(), how, " than any number that can be kept"));
   }
+  cursor_.Advance();
+  if (!in_list && cursor_.NumberGoesOn()) RefuseBenchNumber(offset);
+}
+
+void TextScalarReader::RefuseBenchNumber(std::uint32_t offset) {
+  const std::string_view written = BenchText(reading_.bytes().substr(offset));
+  const FieldTrail& trail = sink_.trail();
+  reading_.ReportHabit("bench number", kBadNumber, trail.PathOfField(), offset,
+                       absl::StrCat("`", std::string(written), "` is not a decimal number"),
+                       HowToWriteNumber(trail.info().descriptor->name(), trail.field()->name, written));
+  cursor_.MoveTo(offset + written.size());
 }
 
 bool TextScalarReader::ReadWord() {

@@ -25,6 +25,8 @@ class TextScalarReader {
   bool ReadNumber(bool negative, std::uint32_t offset, bool in_list);
   bool ReadWord();
   void ReadDouble(bool negative, std::uint32_t offset, bool in_list);
+  // Reports the number that begins at `offset` as one of the bench (`36 7/8`) and passes it.
+  void RefuseBenchNumber(std::uint32_t offset);
 
   TextCursor& cursor_;
   FieldSink& sink_;

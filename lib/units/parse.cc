@@ -61,10 +61,7 @@ constexpr KindWords kForce = {"Force", "a force", "N, lbf, kgf or ozf", {"lbf", 
 constexpr KindWords kTemperature = {"Temperature", "a temperature", "C or F", {"C", "F"}, kTemperatureWords};
 constexpr KindWords kTime = {"Time", "a time", "s, min, h or days", {"min", "h"}, kTimeWords};
 
-struct NumberInUnit {
-  double number = 0;
-  std::string_view unit;
-};
+constexpr KindWords kKinds[] = {kLength, kMass, kVolume, kAngle, kForce, kTemperature, kTime};
 
 bool IsLetter(std::string_view text) {
   return !text.empty() && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z'));
@@ -103,7 +100,7 @@ bool TakeFoot(QuantityCursor& cursor) {
 }
 
 // What may follow feet: nothing, or inches under 12.
-absl::Status ReadInchesAfterFeet(QuantityCursor& cursor, const NumberText& feet, NumberInUnit& result) {
+absl::Status ReadInchesAfterFeet(QuantityCursor& cursor, const NumberText& feet, WrittenNumber& result) {
   result = {feet.value * 12, "inch"};
   cursor.SkipSpace();
   cursor.Take("-");
@@ -124,7 +121,7 @@ absl::Status ReadInchesAfterFeet(QuantityCursor& cursor, const NumberText& feet,
   return absl::OkStatus();
 }
 
-absl::Status ReadQuantity(QuantityCursor& cursor, const KindWords& kind, NumberInUnit& result) {
+absl::Status ReadQuantity(QuantityCursor& cursor, const KindWords& kind, WrittenNumber& result) {
   const QuantityCursor number_at = cursor;
   NumberText number;
   if (absl::Status status = cursor.ReadNumber(number); !status.ok()) return status;
@@ -139,14 +136,14 @@ absl::Status ReadQuantity(QuantityCursor& cursor, const KindWords& kind, NumberI
 }
 
 // The number in the schema's unit, and the same in the kind's first unit.
-absl::StatusOr<NumberInUnit> Parse(std::string_view text, const KindWords& kind, double& in_first) {
+absl::StatusOr<WrittenNumber> Parse(std::string_view text, const KindWords& kind, double& in_first) {
   QuantityCursor cursor(text);
   cursor.SkipSpace();
   if (cursor.AtEnd())
     return cursor.Fail(absl::StrCat("nothing is written where ", std::string(kind.noun), " was expected"));
   const double sign = cursor.TakeSign();
   cursor.SkipSpace();
-  NumberInUnit result;
+  WrittenNumber result;
   if (absl::Status status = ReadQuantity(cursor, kind, result); !status.ok()) return status;
   cursor.SkipSpace();
   if (!cursor.AtEnd()) return cursor.Fail(absl::StrCat("\"", std::string(cursor.Rest()), "\" is left over"));
@@ -159,7 +156,7 @@ absl::StatusOr<NumberInUnit> Parse(std::string_view text, const KindWords& kind,
 template <typename Kind>
 absl::StatusOr<Written<Kind>> ParseAs(std::string_view text, const KindWords& kind, Kind (*from_first)(double)) {
   double in_first = 0;
-  absl::StatusOr<NumberInUnit> parsed = Parse(text, kind, in_first);
+  absl::StatusOr<WrittenNumber> parsed = Parse(text, kind, in_first);
   if (!parsed.ok()) return parsed.status();
   return Written<Kind>{parsed->number, parsed->unit, from_first(in_first)};
 }
@@ -186,6 +183,20 @@ absl::StatusOr<TemperatureText> ParseTemperature(std::string_view text) {
 }
 absl::StatusOr<DurationText> ParseDuration(std::string_view text) {
   return ParseAs(text, kTime, Duration::Seconds);
+}
+
+absl::StatusOr<WrittenNumber> ParseQuantity(std::string_view kind, std::string_view text) {
+  for (const KindWords& words : kKinds) {
+    double in_first = 0;
+    if (words.kind == kind) return Parse(text, words, in_first);
+  }
+  return absl::NotFoundError(absl::StrCat("no units are known of ", std::string(kind)));
+}
+
+std::span<const std::string_view> KindsInWords() {
+  static constexpr std::string_view kNames[] = {kLength.kind, kMass.kind,        kVolume.kind, kAngle.kind,
+                                                kForce.kind,  kTemperature.kind, kTime.kind};
+  return kNames;
 }
 
 }  // namespace withy

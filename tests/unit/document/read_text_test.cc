@@ -217,7 +217,9 @@ INSTANTIATE_TEST_SUITE_P(
         BadInput{"no_value",
                  Text("identity { name: }\nblank { name: 5 }"),
                  {{"document/syntax", 2, 18, "identity"}, {"document/bad-value", 3, 15, "blank.name"}}},
-        BadInput{"equals_sign", Text("identity = 5"), {{"document/syntax", 2, 10, ""}}},
+        BadInput{"equals_sign",
+                 Text("identity = 5"),
+                 {{"document/syntax", 2, 10, ""}, {"document/bad-value", 2, 12, "identity"}}},
         BadInput{"stray_character", Text("$"), {{"document/syntax", 2, 1, ""}}},
         BadInput{"list_not_closed", Text("identity { tags: ['a', 'b' }"), {{"document/syntax", 2, 28, "identity"}}},
         BadInput{"two_errors",
@@ -226,6 +228,93 @@ INSTANTIATE_TEST_SUITE_P(
                   {"document/unknown-field", 4, 3, "blank.nam"},
                   {"document/bad-value", 5, 9, "blank.name"}}}),
     NameOfCase);
+
+// What a person writes at the bench, each worked by hand, and that it costs one error: `id` behind it is read.
+struct BenchCase {
+  std::string text;
+  std::string code;
+  std::string instead;
+};
+
+TEST(ReadText, SaysWhatToWriteForANumberOfTheBench) {
+  const std::string number = "document/bad-number", value = "document/bad-value", name = "document/unknown-field",
+                    syntax = "document/syntax";
+  for (const BenchCase& c : std::vector<BenchCase>{
+           {"guides { from_tip { inch: 36 7/8 } id: 'x' }", number, "`inch: 36.875`"},
+           {"guides { from_tip { inch: 36-7/8 plus_minus: 0.1 } id: 'x' }", number, "`inch: 36.875`"},
+           {"guides { from_tip { inch: 36 -7/8 # by eye\n } id: 'x' }", number, "`inch: 36.875`"},
+           {"guides { from_tip { inch: 36 7/8\" } id: \"x\" }", number, "`inch: 36.875`"},
+           {"guides { from_tip { inch: 3\u00bd } id: 'x' }", number, "`inch: 3.5`"},
+           {"guides { from_tip { inch: 36\u201d } id: 'x' }", number, "`inch: 36`"},
+           {"guides { from_tip { inch: 7' 3 1/2\" } id: 'x' }", number, "`inch: 87.5`"},
+           {"guides { from_tip { mm: 12mm } id: 'x' }", number, "`mm: 12`"},
+           {"guides { from_tip { mm: 93.7 cm } id: 'x' }", number, "`mm: 937`"},
+           {"guides { from_tip { mm: 36 7/8 in } id: 'x' }", number, "`inch: 36.875`"},
+           {"tip_top { tube_bore { in64: 6/64 } id: 'x' }", number, "`in64: 6`"},
+           {"tip_top { tube_bore { in64: 4.5 /64 in } id: 'x' }", number, "`in64: 4.5`"},
+           {"tip_top { tube_bore { inch: 5/64 } id: 'x' }", number, "`in64: 5`"},
+           {"threads { turns_per_10_mm: 5 1/2 id: 'x' }", number, "`turns_per_10_mm: 5.5`"},
+           {"guides { from_tip: 36 7/8\" id: 'x' }", value, "`from_tip { inch: 36.875 }`"},
+           {"guides { from_tip: 36 7/8, id: 'x' }", value, "`from_tip { inch: 36.875 }`"},
+           {"guides { from_tip: -36 id: 'x' }", value, "`from_tip { mm: -36 }`"},
+           {"blank { mass: 68.4 gr name: 'x' }", value, "`mass { grain: 68.4 }`"},
+           {"guides { from_tip { 36 7/8 in } id: 'x' }", syntax, "`inch: 36.875`"},
+           {"guides { from_tip { cm: 93.7 } id: 'x' }", name, "`mm: 937`"},
+           {"guides { from_tip { in: 36 7/8 } id: 'x' }", name, "`inch: 36.875`"},
+           {"guides { from_tip { ft: 7 } id: 'x' }", name, "`inch: 84`"},
+           {"blank { mass { lb: 2 } name: 'x' }", name, "`oz: 32`"},
+           {"intent { line { strength { lb: 8 } friction: 0.1 } }", name, "`lbf: 8`"},
+           {"guides { from_tip { oz: 2 } id: 'x' }", name, "`mm`, `inch` or `in64`"},
+       }) {
+    const ReadResult result = ReadDesign("test", Text(c.text));
+    ASSERT_EQ(result.findings.size(), 1u) << c.text << ::testing::PrintToString(FaultsOf(result));
+    EXPECT_EQ(result.findings[0].code, c.code) << c.text;
+    EXPECT_THAT(result.findings[0].help, HasSubstr(c.instead)) << c.text;
+    EXPECT_EQ(result.document.has_value(), c.code == name) << c.text;
+  }
+}
+
+TEST(ReadText, AForeignUnitIsNotTakenForAMissingOneAsWell) {
+  const ReadResult result = ReadDesign("test", Text("guides { id: 'x' from_tip { cm: 93.7 } }"));
+  ASSERT_TRUE(result.document);
+  EXPECT_TRUE(CheckDocument(*result.document).empty());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Slips, BadText,
+    ::testing::Values(
+        BadInput{"brace_missing_before_a_line_further_out",
+                 Text("handle {\n  parts { id: 'a' length { mm: 3 }\n  parts { id: 'b' }\n}\nshop { }"),
+                 {{"document/syntax", 4, 3, "handle.parts[a]"}}},
+        BadInput{"two_braces_missing",
+                 Text("handle {\n  parts {\n    id: 'a'\nshop { }"),
+                 {{"document/syntax", 5, 1, "handle.parts[a]"}}},
+        BadInput{"brace_missing_on_one_line",
+                 Text("guides { id: 'g' from_tip { inch: 4.5 locked: true }\nshop { }"),
+                 {{"document/syntax", 2, 39, "guides[g].from_tip"}}},
+        BadInput{"brace_behind_an_unclosed_quote",
+                 Text("guides { id: 'g from_tip { inch: 4.5 } }\nshop { }"),
+                 {{"document/syntax", 2, 14, "guides[0]"}}},
+        BadInput{"field_in_the_wrong_place",  // well closed: no brace is missing
+                 Text("guides { id: 'g' from_tip { inch: 4.5 locked: true } }\nshop { }"),
+                 {{"document/unknown-field", 2, 39, "guides[g].from_tip.locked"}},
+                 true},
+        BadInput{"typographic_quotes",
+                 Text("guides { id: \u201cg 1\u201d locked: true }\nwraps { id: \u2018w\u2019 }"),
+                 {{"document/syntax", 2, 14, "guides[0]"}, {"document/syntax", 3, 13, "wraps[0]"}}},
+        BadInput{"equals_signs",
+                 Text("identity = { name = \"x\" }"),
+                 {{"document/syntax", 2, 10, ""}, {"document/syntax", 2, 19, "identity"}}}),
+    NameOfCase);
+
+TEST(ReadText, CountsASlipThatIsMadeThroughout) {
+  std::string text = Text("");
+  for (int i = 0; i < 40; ++i) text += "guides { from_tip: 36 }\n";
+  const ReadResult result = ReadDesign("test", text);
+  ASSERT_EQ(result.findings.size(), 3u);
+  EXPECT_THAT(result.findings[2].message, HasSubstr("37 more of this kind, the last at line 41, column 20"));
+  EXPECT_FALSE(result.document);
+}
 
 TEST(ReadText, NamesTheNearestFieldAndBothPlaces) {
   const ReadResult misspelt = ReadDesign("test", Text("blank { sectons { } }"));

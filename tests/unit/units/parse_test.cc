@@ -190,5 +190,15 @@ TEST(Units, AreFoundByTheSchemasNames) {
   }
 }
 
+TEST(Parse, ByTheNameOfTheKind) {
+  // 1 lb = 16 oz; as a force it has a unit of its own.
+  EXPECT_EQ(ParseQuantity("Mass", "2 lb")->number, 32);
+  EXPECT_EQ(ParseQuantity("Mass", "2 lb")->unit, "oz");
+  EXPECT_EQ(ParseQuantity("Force", "2 lb")->unit, "lbf");
+  EXPECT_EQ(ParseQuantity("Length", "2 lb").status().code(), absl::StatusCode::kInvalidArgument);
+  EXPECT_EQ(ParseQuantity("Colour", "2 lb").status().code(), absl::StatusCode::kNotFound);
+  for (const std::string_view kind : KindsInWords()) EXPECT_FALSE(UnitsOf(kind).empty()) << kind;
+}
+
 }  // namespace
 }  // namespace withy

@@ -14,6 +14,7 @@
 #ifndef WITHY_UNITS_PARSE_H_
 #define WITHY_UNITS_PARSE_H_
 
+#include <span>
 #include <string_view>
 
 #include "absl/status/statusor.h"
@@ -51,6 +52,16 @@ absl::StatusOr<ForceText> ParseForce(std::string_view text);
 absl::StatusOr<TemperatureText> ParseTemperature(std::string_view text);
 // s, min, h, days.
 absl::StatusOr<DurationText> ParseDuration(std::string_view text);
+
+// The same where the kind is known by the schema's name only ("Length", "Time"). NotFound where there are no words for
+// it.
+struct WrittenNumber {
+  double number = 0;
+  std::string_view unit;  // the schema's name; `number` is in it
+};
+absl::StatusOr<WrittenNumber> ParseQuantity(std::string_view kind, std::string_view text);
+// The kinds that ParseQuantity knows.
+std::span<const std::string_view> KindsInWords();
 
 }  // namespace withy
 
