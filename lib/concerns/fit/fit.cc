@@ -1,5 +1,6 @@
 #include "withy/fit/fit.h"
 
+#include <algorithm>
 #include <string>
 
 #include "clearance.h"
@@ -19,6 +20,18 @@ std::string WhatTellsTheLength(const Rod& rod) {
   return "measure the tip-top from the tip end of its tube to its outermost point (tip_top.end_beyond_tube)";
 }
 
+// The profile's own readings are as uncertain as the one at the tip.
+void FillTipTube(const Rod& rod, const SectionsAnswers& sections, FitAnswers& answers) {
+  if (!rod.tip_top || !sections.tip_diameter_m || !rod.blank.length_m || rod.blank.outer.empty()) return;
+  const double tip = rod.blank.length_m->value();
+  const Maybe<Length>& tube = rod.tip_top->tube_length;
+  const double reach = tube ? std::clamp(tube->value.meters(), 0.0, tip) : 0;
+  const double thicker = std::max(0.0, rod.blank.outer.Max(tip - reach, tip) - sections.tip_diameter_m->value());
+  answers.under_tip_tube_m = *sections.tip_diameter_m + Uncertain(thicker);
+  if (!rod.tip_top->tube_bore) return;
+  answers.tip_tube_clearance_m = Uncertain(rod.tip_top->tube_bore->value.meters()) - *answers.under_tip_tube_m;
+}
+
 }  // namespace
 
 FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections) {
@@ -29,9 +42,7 @@ FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections) {
     answers.short_of_target_m = Uncertain(rod.order.overall_length->value.meters()) - *rod.overall_m;
   }
   for (const Part& part : rod.handle.parts) answers.parts.push_back(FitOf(rod, part));
-  if (rod.tip_top && rod.tip_top->tube_bore && sections.tip_diameter_m) {
-    answers.tip_tube_clearance_m = Uncertain(rod.tip_top->tube_bore->value.meters()) - *sections.tip_diameter_m;
-  }
+  FillTipTube(rod, sections, answers);
   FillPieces(rod, answers);
   return answers;
 }

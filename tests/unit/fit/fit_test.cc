@@ -21,9 +21,11 @@ blank { sections { id: "s" length { mm: 2000 plus_minus: 1 } taper { reading { d
 tip_top { tube_bore { in64: 5.5 } end_beyond_tube { mm: 4 } }
 )";
 
-Rod WithHandle(const std::string& parts) {
-  return RodOf(std::string(kRod) + "handle { parts { id: \"cap\" kind: \"butt_cap\" length { mm: 5 } }" + parts + "}");
+std::string WithHandleText(const std::string& parts) {
+  return std::string(kRod) + "handle { parts { id: \"cap\" kind: \"butt_cap\" length { mm: 5 } }" + parts + "}";
 }
+
+Rod WithHandle(const std::string& parts) { return RodOf(WithHandleText(parts)); }
 
 // 5 + 2000 + 4 = 2009: 1 mm short.
 TEST(ComputeFit, OverallLengthAndTarget) {
@@ -39,6 +41,15 @@ TEST(ComputeFit, OverallLengthAndTarget) {
 TEST(ComputeFit, TipTube) {
   const FitAnswers answers = FitOfRod(WithHandle(""));
   EXPECT_NEAR(answers.tip_tube_clearance_m->value() * 1000, 0.1828, 5e-5);
+  EXPECT_NEAR(answers.tip_tube_clearance_m->plus_minus() * 1000, 0.02, 1e-9);
+}
+
+// A tube 20 mm long ends where the blank is 2 + 20 x 0.005 = 2.1 mm thick: 2.1828 - 2.1 = 0.0828.
+TEST(ComputeFit, TipTubeIsJudgedAtItsMouth) {
+  std::string rod = WithHandleText("");
+  rod.replace(rod.find("end_beyond_tube"), 0, "tube_length { mm: 20 } ");
+  const FitAnswers answers = FitOfRod(RodOf(rod));
+  EXPECT_NEAR(answers.tip_tube_clearance_m->value() * 1000, 0.0828, 5e-5);
   EXPECT_NEAR(answers.tip_tube_clearance_m->plus_minus() * 1000, 0.02, 1e-9);
 }
 

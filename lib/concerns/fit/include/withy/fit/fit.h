@@ -34,7 +34,9 @@ struct FitAnswers {
   std::optional<Uncertain> overall_m;
   std::optional<Uncertain> short_of_target_m;  // wanted less had
   std::vector<PartFit> parts;                  // as Rod::handle.parts
-  std::optional<Uncertain> tip_tube_clearance_m;  // tube bore less blank diameter at its tip
+  // Thickest blank that the tip-top's tube goes over: at the tube's mouth, at the tip where its length is not known.
+  std::optional<Uncertain> under_tip_tube_m;
+  std::optional<Uncertain> tip_tube_clearance_m;  // tube bore less that
   std::optional<int> pieces;
   std::optional<Uncertain> packed_length_m;    // longest piece, with handle or tip-top where they are on it
   std::vector<Assumption> assumptions;
