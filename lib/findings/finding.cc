@@ -18,6 +18,18 @@ std::string_view SeverityName(Severity severity) {
   return "";
 }
 
+namespace {
+
+// What a list of unknowns says without capital and full stop, as the help of a finding says it.
+std::string Sentence(std::string text) {
+  if (text.empty()) return text;
+  if (text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  if (text.back() != '.') text += '.';
+  return text;
+}
+
+}  // namespace
+
 Finding MakeFinding(const Code& code, FieldPath at, std::string message, std::vector<Number> numbers,
                     std::string help) {
   Finding finding;
@@ -31,7 +43,7 @@ Finding MakeFinding(const Code& code, FieldPath at, std::string message, std::ve
 }
 
 Finding CannotTell(const Code& code, FieldPath at, std::string message, std::string measure) {
-  Finding finding = MakeFinding(code, std::move(at), std::move(message), {}, std::move(measure));
+  Finding finding = MakeFinding(code, std::move(at), std::move(message), {}, Sentence(std::move(measure)));
   finding.severity = Severity::kCannotTell;
   return finding;
 }

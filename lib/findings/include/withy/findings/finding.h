@@ -76,7 +76,8 @@ struct Finding {
 Finding MakeFinding(const Code& code, FieldPath at, std::string message, std::vector<Number> numbers = {},
                     std::string help = "");
 
-// The same as 'cannot tell': the rule `code` could not be judged. `measure` says what would settle it.
+// The same as 'cannot tell': the rule `code` could not be judged. `measure` says what would settle it; it becomes a
+// whole sentence here.
 Finding CannotTell(const Code& code, FieldPath at, std::string message, std::string measure);
 
 }  // namespace withy
