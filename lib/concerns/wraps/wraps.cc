@@ -1,6 +1,7 @@
 #include "withy/wraps/wraps.h"
 
 #include <numbers>
+#include <string>
 
 #include "absl/strings/str_cat.h"
 
@@ -17,6 +18,18 @@ double Windings(const Wrap& wrap, const WrapAnswer& answer, double thread_m) {
   const double low = wrap.high_end == End::kButt ? *answer.blank_end_m : *answer.blank_start_m;
   const double steps = (wrap.high->meters() - low) / 2 / thread_m;
   return steps > 1 ? (steps + 1) / 2 : 1;
+}
+
+// What stands between a wrap and the length of its thread, the first thing first.
+std::string WhatTellsTheThread(const Rod& rod, const Wrap& wrap) {
+  if (wrap.thread_index < 0) return absl::StrCat("name the thread of wrap ", wrap.id);
+  const Thread& thread = rod.threads[wrap.thread_index];
+  if (!thread.diameter) return absl::StrCat("count the turns of thread ", thread.id, " over 10 mm");
+  if (!wrap.length && wrap.over_foot) return absl::StrCat("measure the foot that wrap ", wrap.id, " is on");
+  if (!wrap.length) return absl::StrCat("give wrap ", wrap.id, " a length or turns");
+  if (!wrap.start.known()) return absl::StrCat("give wrap ", wrap.id, " a place on the blank");
+  if (!wrap.start.on_blank_m && !rod.blank_butt_m && !rod.rest_measure.empty()) return rod.rest_measure;
+  return absl::StrCat("look at wrap ", wrap.id, ": its place, layers and length, and the blank's diameters there");
 }
 
 void FillThread(const Rod& rod, const Wrap& wrap, WrapAnswer& answer) {
@@ -59,6 +72,7 @@ void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& a
 
 WrapAnswer AnswerOf(const Rod& rod, const Wrap& wrap) {
   WrapAnswer answer;
+  if (wrap.turns && wrap.layers == 1) answer.turns = *wrap.turns;  // known wherever it lies
   answer.blank_start_m = rod.DiameterUnder(wrap.start);
   if (!wrap.length) return answer;
   answer.blank_end_m = rod.DiameterUnder(wrap.start.Moved(wrap.length->meters()));
@@ -81,7 +95,7 @@ WrapsAnswers ComputeWraps(const Rod& rod) {
     if (!answer.thread_length_m && !(told && *told == wrap.at)) {
       told = &wrap.at;
       answers.unknowns.push_back({absl::StrCat("wraps.wraps[", wrap.id, "].thread_length_mm"),
-                                  absl::StrCat("give wrap ", wrap.id, " a place on the blank, a length and a thread of known diameter")});
+                                  WhatTellsTheThread(rod, wrap)});
     }
     if (wrap.thread_index < 0) continue;
     ThreadUse& of = use[wrap.thread_index];

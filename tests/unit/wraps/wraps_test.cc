@@ -67,5 +67,18 @@ TEST(ComputeWraps, AnAbsurdWrapIsUnknownNotInfinite) {
   }
 }
 
+// Where the blank will rest is not known: a band behind the handle is six turns all the same, and nothing about the band
+// itself is asked for.
+TEST(ComputeWraps, BeforeTheDryFitTheFitIsAskedFor) {
+  const Rod rod = RodOf(std::string(kStraight) + R"(
+    handle { parts { id: "module" kind: "one_piece_handle" length { mm: 300 } } }
+    wraps { id: "band" kind: "trim" place { after: "module" } turns: 6 thread: "t" })");
+  const WrapsAnswers answers = ComputeWraps(rod);
+  EXPECT_EQ(answers.wraps[0].turns, 6);
+  EXPECT_FALSE(answers.wraps[0].thread_length_m);
+  ASSERT_EQ(answers.unknowns.size(), 1u);
+  EXPECT_EQ(answers.unknowns[0].measure.find("band"), std::string::npos) << answers.unknowns[0].measure;
+}
+
 }  // namespace
 }  // namespace withy::testing
