@@ -1,25 +1,14 @@
 #include "withy/review/findings_json.h"
 
-#include <cmath>
 #include <string>
+
+#include "finding_record.h"
 
 namespace withy {
 namespace {
 
-v1::FindingRecord RecordOf(const CheckedDesign& checked, const Finding& finding) {
-  v1::FindingRecord record;
-  record.set_code(finding.code);
-  record.set_severity(std::string(SeverityName(finding.severity)));
-  record.set_at(finding.at.ToString());
-  for (const FieldPath& path : finding.related) record.add_related(path.ToString());
-  for (const Number& number : finding.numbers) {
-    v1::NamedNumber& named = *record.add_numbers();
-    named.set_name(number.name);
-    if (std::isfinite(number.value)) named.set_value(number.value);
-  }
-  record.set_message(finding.message);
-  record.set_help(finding.help);
-  if (finding.from_tip_mm) record.set_from_tip_mm(*finding.from_tip_mm);
+v1::FindingRecord PlacedRecordOf(const CheckedDesign& checked, const Finding& finding) {
+  v1::FindingRecord record = RecordOf(finding);
   if (std::optional<Position> place = PlaceOf(checked, finding)) {
     record.set_offset(static_cast<std::uint32_t>(place->offset));
     if (place->line > 0) {
@@ -52,8 +41,8 @@ v1::CheckedFile CheckedFileOf(const CheckedDesign& checked, Severity fail_on) {
   file.set_digest(checked.review.report.design_digest());
   file.set_verdict(std::string(OutcomeName(OutcomeOf(checked, fail_on))));
   SetCounts(CountsOf(checked, fail_on), *file.mutable_counts());
-  for (const Finding& finding : FindingsOf(checked)) *file.add_findings() = RecordOf(checked, finding);
-  for (const Finding& finding : checked.review.waived) *file.add_waived() = RecordOf(checked, finding);
+  for (const Finding& finding : FindingsOf(checked)) *file.add_findings() = PlacedRecordOf(checked, finding);
+  for (const Finding& finding : checked.review.waived) *file.add_waived() = PlacedRecordOf(checked, finding);
   for (const std::string& failure : checked.failures) file.add_failures(failure);
   return file;
 }

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "answers.h"
+#include "finding_record.h"
 #include "waivers.h"
 #include "withy/rod/resolve.h"
 
@@ -33,6 +34,7 @@ Review ReviewDesign(const ReadResult& read) {
   review.rod = MakeRodView(rod);
   SortByWaivers(*read.document, std::move(found), review);
   SortByPlace(*read.document, review.findings);
+  for (const Finding& finding : review.findings) *review.report.add_findings() = RecordOf(finding);
   return review;
 }
 

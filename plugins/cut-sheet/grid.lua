@@ -57,7 +57,7 @@ function M.section(list, ...)
     local shown = e("table", { class = list.fine and "fine" or nil }, head(list), e("tbody", {}, rows))
     content = { shown, list.note and e("p", { class = "note" }, list.note) }
   end
-  local class = #list.rows == 0 and "none" or #list.rows <= WHOLE and "whole" or nil
+  local class = list.class or #list.rows == 0 and "none" or #list.rows <= WHOLE and "whole" or nil
   return e("section", { class = class }, e("h2", {}, list.title, datum(list)), content, ...)
 end
 

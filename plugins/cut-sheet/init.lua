@@ -1,16 +1,20 @@
 -- Exporter: what the bench needs before anything is cut, as one HTML page to print and as CSV.
 --
 -- Both are made from the same lists (lists/*.lua), so they can't disagree. A list has columns, rows and a datum: the
--- place that its lengths are counted from.
+-- place that its lengths are counted from. Its lengths are laid out in the unit that the design asks for.
 local page = require "page"
 local rows = require "rows"
 
-local LISTS = { "cuts", "reaming", "tip_top", "arbors", "guides", "handle", "stations", "masses", "open" }
+local LISTS = { "findings", "cuts", "reaming", "tip_top", "arbors", "guides", "handle", "stations", "masses", "open" }
 
 local function all_lists(ctx)
   local result = {}
+  local units = ctx:get("identity.units")
   for _, name in ipairs(LISTS) do
     for _, list in ipairs(require("lists." .. name)(ctx)) do
+      for _, column in ipairs(list.columns) do
+        column.by_inch = units == "INCH"
+      end
       result[#result + 1] = list
     end
   end
@@ -35,7 +39,7 @@ return {
       extension = "html",
       summary = "Cuts, arbors, bores, guides and masses on one page to print, and as CSV",
       options = {
-        paper = { type = "string", default = "A4", summary = "A4 or Letter" },
+        paper = { type = "string", default = "A4", summary = "A4, Letter, A3 or Tabloid" },
         glue_gap_mm = {
           type = "number",
           default = 0.05,

@@ -1,10 +1,13 @@
 -- Kinds of column: how a value is shown on paper (`cells`: class and content of each cell, under `heads`) and written
 -- as CSV (`figure`: value, unit, inches). A value that is nil is 'not known' and never gets here.
 --
---   length     mm and inches; `step` in mm and `inch`, the denominator: 1 and 16 for cuts, 2 and 8 for guides
+--   length     one place in mm and inches: rounded in the design's own unit (`by_inch`) to `step` mm or 1/`inch` in, so
+--              that whichever of the two is read, the same place is marked; 1 and 16 for cuts, 2 and 8 for guides
 --   diameter   mm with two decimals
+--   ream       a diameter, or false: the bore stays as it is
 --   tube       sixty-fourths of an inch and mm
---   mass       g with two decimals
+--   mass       g: one decimal from 10 g on, where the second says nothing, else two
+--   spread     uncertainty of a mass from 10 g on: g with one decimal, never none
 --   text, tick
 local html = require "withy.html"
 local text = require "withy.text"
@@ -16,17 +19,25 @@ local function bare(inches)
   return (inches:gsub('"$', ""))
 end
 
--- A number with two decimals and its unit.
-local function decimals(unit)
+-- A number as `shown` has it, and its unit.
+local function number(unit, shown)
   return {
     heads = { unit },
     cells = function(value)
-      return { { "n", text.fixed(value, 2) } }
+      return { { "n", shown(value) } }
     end,
     figure = function(value)
-      return { text.fixed(value, 2), unit, "" }
+      return { shown(value), unit, "" }
     end,
   }
+end
+
+local function two_decimals(value)
+  return text.fixed(value, 2)
+end
+
+local function grams(value)
+  return text.fixed(value, value < 10 and 2 or 1)
 end
 
 -- 36 1/8 with its fraction in a box of its own, so that fractions stand under fractions.
@@ -39,16 +50,35 @@ local function inches_cell(value, denominator)
   return { "i", whole, html.element("span", { class = "f" }, fraction) }
 end
 
-M.diameter = decimals("mm")
-M.mass = decimals("g")
+M.diameter = number("mm", two_decimals)
+M.mass = number("g", grams)
+M.spread = number("g", function(value)
+  return text.fixed(math.max(value, 0.1), 1)
+end)
+
+M.ream = {
+  heads = { "mm" },
+  cells = function(value)
+    return { { "n", value and text.fixed(value, 2) or "stays" } }
+  end,
+  figure = function(value)
+    return { value and text.fixed(value, 2) or "stays", value and "mm" or "", "" }
+  end,
+}
+
+-- The place that is marked at the bench, and the other unit's words for it.
+local function marked(value, column)
+  if column.by_inch then
+    return units.round(value, 25.4 / column.inch), 1, column.inch
+  end
+  return units.round(value, column.step), 0, 32
+end
 
 M.length = {
   heads = { "mm", "in" },
   cells = function(value, column)
-    return {
-      { "n", text.fixed(units.round(value, column.step), 0) },
-      inches_cell(value, column.inch),
-    }
+    local mm, decimals, denominator = marked(value, column)
+    return { { "n", text.fixed(mm, decimals) }, inches_cell(mm, denominator) }
   end,
   figure = function(value, column)
     return { text.fixed(value, 2), "mm", units.inches(value, column.inch) }

@@ -15,11 +15,27 @@ local e = html.element
 local DATUM = "Counted from: the rod's butt end (outer end of the butt cap); guides from the tip-top's ring centre; "
   .. "sections from their butt end as supplied."
 
-local function both(mm)
+-- What is said once about every length below: the datum, and how lengths are rounded.
+local function rule(ctx)
+  local rounding = ctx:get("identity.units") == "INCH"
+      and " Guides to 1/8 in, all else to 1/16 in; mm are the same place."
+    or " Guides to 2 mm, all else to 1 mm; inches are the same place to 1/32."
+  return DATUM .. rounding
+end
+
+-- "2210.6 ± 1.6 mm": as many decimals as the uncertainty has a use for.
+local function uncertain(value, plus_minus, unit)
+  if not plus_minus then
+    return text.fixed(value, 1) .. " " .. unit
+  end
+  return ("%s ± %s %s"):format(text.fixed(value, 1), text.fixed(math.max(plus_minus, 0.1), 1), unit)
+end
+
+local function both(mm, plus_minus)
   if not mm then
     return "not known", ""
   end
-  return units.inches(mm, 16), text.fixed(units.round(mm, 1), 0) .. " mm"
+  return units.inches(mm, 16), uncertain(mm, plus_minus, "mm")
 end
 
 local function figure(title, shown, small)
@@ -38,11 +54,14 @@ local function figures(ctx)
   local mass = ctx:get("balance.mass_g")
   local list = {
     figure("ordered length", both(ordered and ordered.mm)),
-    figure("comes out at", both(ctx:get("fit.overall_length_mm"))),
+    figure("comes out at", both(ctx:get("fit.overall_length_mm"), ctx:get("fit.overall_length_plus_minus_mm"))),
     figure("blank's butt face at", both(ctx:get("fit.blank_butt_mm"))),
-    figure("tip-top's ring centre at", both(ctx:get("fit.tip_ring_mm"))),
+    figure("tip-top's ring at", both(ctx:get("fit.tip_ring_mm"))),
     figure(longest_label(ctx:get("sections.pieces")), both(ctx:get("sections.packed_length_mm"))),
-    figure("rod without reel", mass and text.fixed(mass, 0) .. " g" or "not known", ""),
+    figure("rod without reel", mass and text.fixed(mass, 0) .. " g" or "not known",
+      mass and uncertain(mass, ctx:get("balance.mass_plus_minus_g"), "g") or ""),
+    figure("balances at", both(ctx:get("balance.balance_from_butt_mm"),
+      ctx:get("balance.balance_from_butt_plus_minus_mm"))),
   }
   return e("dl", { class = "figures" }, list)
 end
@@ -129,14 +148,19 @@ function M.make(ctx, lists)
   if not known then
     ctx:refuse("option paper: " .. paper)
   end
+  local stop
+  if lists[1].class == "stop" then
+    stop = grid.section(lists[1])
+    lists = table.move(lists, 2, #lists, 1, {})
+  end
   local identity = ctx.design.identity
   local name = identity and identity.name or ctx.stem
   local digest = ctx.report.design_digest or ""
   return html.page {
     title = name .. ": cut sheet",
-    style = style.make(paper, DATUM, name .. ", design " .. digest:sub(8, 19)),
+    style = style.make(paper, rule(ctx), name .. ", design " .. digest:sub(8, 19)),
     body = {
-      heading(ctx), figures(ctx), strip(ctx), e("p", { class = "rule" }, DATUM), sections(lists),
+      heading(ctx), stop, figures(ctx), strip(ctx), e("p", { class = "rule" }, rule(ctx)), sections(lists),
     },
   }
 end

@@ -55,6 +55,9 @@ td.u { font-style: italic; white-space: nowrap; }
 .fine td { padding-top: .25mm; padding-bottom: .25mm; font-size: 7.6pt; }
 .beside + section, .beside + .beside { margin-top: 0; }
 .write td { height: 6.4mm; }
+.stop { border: 2pt solid #000; padding: 1.4mm 2.6mm 1.8mm; }
+.stop table { border-bottom: 0; }
+.stop tr.s td { border-top: 0; }
 .cautions { border: 1pt solid #000; padding: 1.8mm 2.6mm 2mm; break-inside: avoid; font-size: 8pt; }
 .cautions h2 { margin-bottom: .8mm; }
 .cautions ul { margin: 0; padding-left: 3.6mm; columns: 2; column-gap: 7mm; }

@@ -10,9 +10,12 @@ local function bore_at(profile, first)
   return row and row.diameter_mm
 end
 
--- The least bore that clears the blank with its gap; what is wider already stays.
+-- The least bore that clears the blank with its gap; false where it is as wide already.
 local function wanted(blank, gap, bore)
-  return blank and math.max(blank + gap, bore or 0)
+  if blank and bore and bore >= blank + gap then
+    return false
+  end
+  return blank and blank + gap
 end
 
 return function(ctx)
@@ -23,14 +26,12 @@ return function(ctx)
     local tight = place.clearance_mm and place.clearance_mm < 0
     if rigid(part) and (tight or (part.fitting and part.fitting.reamed)) then
       local bore = ctx:get(("rod.parts[%s].bore"):format(place.id)) or {}
-      local butt, tip = bore_at(bore, true), bore_at(bore, false)
-      rows[#rows + 1] = {
-        item = place.id,
-        butt_bore = butt,
-        butt = wanted(place.blank_at_start_mm, gap, butt),
-        tip_bore = tip,
-        tip = wanted(place.blank_at_tip_side_mm, gap, tip),
-      }
+      local butt_bore, tip_bore = bore_at(bore, true), bore_at(bore, false)
+      local butt = wanted(place.blank_at_start_mm, gap, butt_bore)
+      local tip = wanted(place.blank_at_tip_side_mm, gap, tip_bore)
+      if tight or butt ~= false or tip ~= false then
+        rows[#rows + 1] = { item = place.id, butt_bore = butt_bore, butt = butt, tip_bore = tip_bore, tip = tip }
+      end
     end
   end
   return {
@@ -45,9 +46,9 @@ return function(ctx)
         { key = "tick", title = "", kind = "tick" },
         { key = "item", title = "part", kind = "text" },
         { key = "butt_bore", title = "butt face: now", kind = "diameter" },
-        { key = "butt", title = "butt face: ream to", kind = "diameter", strong = true },
+        { key = "butt", title = "butt face: ream to", kind = "ream", strong = true },
         { key = "tip_bore", title = "tip face: now", kind = "diameter" },
-        { key = "tip", title = "tip face: ream to", kind = "diameter", strong = true },
+        { key = "tip", title = "tip face: ream to", kind = "ream", strong = true },
       },
     },
   }

@@ -27,6 +27,20 @@ const char kNoJoint[] = R"(blank {
   sections { id: "b" length { mm: 1000 } }
 })";
 
+// What exporters see: an exporter that cannot tell a design with errors prints sheets for it.
+TEST(ReviewDesign, TheReportSaysWhatWasFoundAndIsNotWaived) {
+  const Review review = ReviewDesign(ReadText(kNoJoint));
+  bool told = false;
+  for (const v1::FindingRecord& finding : review.report.findings()) {
+    told = told || (finding.code() == "rod/joint-missing" && finding.severity() == "cannot tell" &&
+                    finding.at() == "blank.sections[b]" && !finding.message().empty());
+  }
+  EXPECT_TRUE(told);
+  const Review waived = ReviewDesign(
+      ReadText(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[b]\" }"));
+  for (const v1::FindingRecord& finding : waived.report.findings()) EXPECT_NE(finding.code(), "rod/joint-missing");
+}
+
 TEST(Waivers, TakeAFindingOut) {
   const Review review =
       ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[b]\" }");
