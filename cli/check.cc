@@ -29,7 +29,7 @@ constexpr OptionSpec kOptions[] = {
     {"--sarif", "", "print SARIF 2.1.0"},
 };
 
-const std::span<const OptionSpec> kGroups[] = {kOptions, PluginOptions(), ReadLimitOptions()};
+const std::span<const OptionSpec> kGroups[] = {kOptions, UnitsOptions(), PluginOptions(), ReadLimitOptions()};
 
 Severity FailOn(const Options& options) {
   std::string name = options.Value("--fail-on", "error");
@@ -93,12 +93,17 @@ int Run(const Options& options, Io& io) {
   for (const std::string& path : options.operands()) {
     CheckedDesign checked = checker.Check(path);
     outcomes.push_back(OutcomeOf(checked, fail_on));
+    if (!checked.read.document) NoteImporter(path, options, io);
     if (as_data) {
       *report.add_files() = CheckedFileOf(checked, fail_on);
     } else if (io.quiet()) {
       io.Out(VerdictText(checked, fail_on, io.out_style()));
     } else {
-      io.Out(FindingsText(checked, fail_on, io.verbose(), io.out_style()));
+      io.Out(FindingsText(checked, {.fail_on = fail_on,
+                                    .verbose = io.verbose(),
+                                    .units = checked.read.document ? UnitsFrom(options, checked.read.document->design)
+                                                                   : LengthUnits::kMm,
+                                    .style = io.out_style()}));
     }
   }
   if (options.Has("--json")) io.Out(MessageToJson(report));
@@ -114,12 +119,13 @@ const Command kCheck = {
     .operands = "FILE...",
     .least_operands = 1,
     .most_operands = kAnyNumber,
-    .completes = Completes::kFile,
+    .completes = Completes::kDesign,
     .summary = "Look for what is wrong with a design, and for what is not known yet",
     .details =
         "Each finding says where it is in the file and on the rod, and what to do at the bench; 'withy explain CODE' "
-        "says more. The last line is the verdict: clean, findings, cannot tell (a rule could not be judged), "
-        "incomplete (a plugin failed), unreadable. Of several files the worst holds.",
+        "says more. The last line is the verdict: clean, no errors (with warnings or advice that stand), findings, "
+        "cannot tell (a rule could not be judged), incomplete (a plugin failed), unreadable. Of several files the "
+        "worst holds.",
     .examples = kExamples,
     .options = kGroups,
     .run = Run,

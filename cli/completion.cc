@@ -49,6 +49,7 @@ std::vector<std::string> Words(Completes completes, std::string_view choices) {
       return EntryNames(PluginEntry::Kind::kImporter);
     case Completes::kNothing:
     case Completes::kFile:
+    case Completes::kDesign:
     case Completes::kFolder:
       return {};
   }
@@ -70,9 +71,24 @@ std::string Pattern(const OptionSpec& option) {
   return absl::StrReplaceAll(std::string(option.name), {{",", "|"}});
 }
 
-bool TakesFiles(Completes completes) {
-  return completes == Completes::kFile || completes == Completes::kFolder || completes == Completes::kExporter ||
-         completes == Completes::kImporter;
+// Which files complete a value: "design", "any" or none.
+std::string Files(Completes completes) {
+  switch (completes) {
+    case Completes::kDesign:
+    case Completes::kExporter:
+      return "design";
+    case Completes::kFile:
+    case Completes::kFolder:
+    case Completes::kImporter:
+      return "any";
+    default:
+      return "";
+  }
+}
+
+// Whether files come only behind one of the words.
+bool FilesComeSecond(Completes completes) {
+  return completes == Completes::kExporter || completes == Completes::kImporter;
 }
 
 // The first words of commands: "check", "plugin".
@@ -104,12 +120,13 @@ std::string CaseBranches() {
       if (option->value.empty()) continue;
       std::string words = absl::StrJoin(Words(option->completes, option->choices), " ");
       absl::StrAppend(&values, "        ", Pattern(*option), ") words='", words,
-                      "'; files=", TakesFiles(option->completes) ? "yes" : "", "; return ;;\n");
+                      "'; files='", Files(option->completes), "'; return ;;\n");
     }
     absl::StrAppend(&text, "    '", std::string(command->name), "')\n      case \"$previous\" in\n", values,
                     "      esac\n      options='", OptionNames(*command), "'\n      words='",
                     absl::StrJoin(Words(command->completes, ""), " "),
-                    "'; files=", TakesFiles(command->completes) ? "yes" : "", " ;;\n");
+                    "'; files='", Files(command->completes), "'; second='",
+                    FilesComeSecond(command->completes) ? "yes" : "", "' ;;\n");
   }
   return text;
 }
@@ -142,6 +159,19 @@ std::string FishCondition(const Command& command) {
   return absl::StrCat("complete -c withy -n '", absl::StrJoin(seen, "; and "), "'");
 }
 
+// The same for its files, which may come only behind one of `words`.
+std::string FishFilePrefix(const Command& command, const std::string& words) {
+  std::string prefix = FishCondition(command);
+  if (!FilesComeSecond(command.completes)) return prefix;
+  prefix.pop_back();
+  return absl::StrCat(prefix, "; and __fish_seen_subcommand_from ", words, "'");
+}
+
+std::string FishFiles(Completes completes) {
+  std::string files = Files(completes);
+  return files.empty() ? "" : files == "any" ? " -F" : " -a '(__withy_designs)'";
+}
+
 std::string FishOption(const std::string& prefix, const OptionSpec& option) {
   std::string line = prefix;
   std::vector<std::string> names = absl::StrSplit(std::string(option.name), ',');
@@ -149,14 +179,15 @@ std::string FishOption(const std::string& prefix, const OptionSpec& option) {
     absl::StrAppend(
         &line, name.rfind("--", 0) == 0 ? absl::StrCat(" -l ", name.substr(2)) : absl::StrCat(" -s ", name.substr(1)));
   }
-  if (!option.value.empty()) line += TakesFiles(option.completes) ? " -r -F" : " -x";
+  if (!option.value.empty()) line += !Files(option.completes).empty() ? " -r -F" : " -x";
   std::string words = absl::StrJoin(Words(option.completes, option.choices), " ");
   if (!words.empty()) absl::StrAppend(&line, " -a ", FishQuoted(words));
   return absl::StrCat(line, " -d ", FishQuoted(option.summary), "\n");
 }
 
 std::string FishScript() {
-  std::string text = "# withy completion for fish. Made by `withy --completion fish`.\ncomplete -c withy -f\n";
+  std::string text = "# withy completion for fish. Made by `withy --completion fish`.\ncomplete -c withy -f\n" +
+                     std::string(kFishDesigns);
   std::set<std::string> groups;
   for (const Command* command : Commands()) {
     std::vector<std::string> parts = absl::StrSplit(std::string(command->name), ' ');
@@ -170,7 +201,8 @@ std::string FishScript() {
     std::string prefix = FishCondition(*command);
     std::string words = absl::StrJoin(Words(command->completes, ""), " ");
     if (!words.empty()) absl::StrAppend(&text, prefix, " -a ", FishQuoted(words), "\n");
-    if (TakesFiles(command->completes)) absl::StrAppend(&text, prefix, " -F\n");
+    std::string files = FishFiles(command->completes);
+    if (!files.empty()) absl::StrAppend(&text, FishFilePrefix(*command, words), files, "\n");
     for (const OptionSpec* option : OptionsOf(*command)) text += FishOption(prefix, *option);
   }
   return text;

@@ -30,18 +30,19 @@ const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
 std::string LossText(const Loss& loss) {
   std::string at = loss.at.ToString();
   bool says_where = at.empty() || loss.what.find(at) != std::string::npos;
-  return absl::StrCat("lost: ", says_where ? "" : at + ": ", loss.what);
+  return absl::StrCat(says_where ? "" : at + ": ", loss.what);
 }
 
-// Lists what would be lost. False where it has to be asked for.
-bool AcceptLosses(const std::vector<Loss>& losses, const Options& options, Io& io) {
-  bool refused = false;
+bool MayBeLost(const Loss& loss, const Options& options) {
+  return loss.comment || options.Has("--drop-unknown");
+}
+
+int Refuse(const std::vector<Loss>& losses, const Options& options, Io& io) {
   for (const Loss& loss : losses) {
-    io.Note(LossText(loss));
-    refused = refused || (!loss.comment && !options.Has("--drop-unknown"));
+    if (!MayBeLost(loss, options)) io.Note("would be lost: " + LossText(loss));
   }
-  if (refused) io.Complain("not written: something would be lost", "--drop-unknown writes it all the same");
-  return !refused;
+  io.Complain("not written: something would be lost", "--drop-unknown writes it all the same");
+  return kNoOutput;
 }
 
 int Run(const Options& options, Io& io) {
@@ -58,8 +59,13 @@ int Run(const Options& options, Io& io) {
   bool version_0 = options.Value("--format-version", "1") == "0";
   std::string bytes =
       version_0 ? WriteDesign(DowngradeTo0(document.design, &losses), form) : WriteDesign(document.design, form);
-  if (!AcceptLosses(losses, options, io)) return kNoOutput;
-  return Deliver(output, bytes, form == Form::kBinary, options.Has("--force"), io);
+  for (const Loss& loss : losses) {
+    if (!MayBeLost(loss, options)) return Refuse(losses, options, io);
+  }
+  int status = Deliver(output, bytes, form == Form::kBinary, options.Has("--force"), io);
+  if (status != kDone) return status;
+  for (const Loss& loss : losses) io.Note("lost: " + LossText(loss));
+  return kDone;
 }
 
 }  // namespace
@@ -69,7 +75,7 @@ const Command kConvert = {
     .operands = "IN",
     .least_operands = 1,
     .most_operands = 1,
-    .completes = Completes::kFile,
+    .completes = Completes::kDesign,
     .summary = "Write a design in another form: text, JSON or binary",
     .details =
         "The text written is canonical: field order of the schema, no comments. Use 'withy fmt' to lay out a file and "

@@ -4,6 +4,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/strip.h"
 #include "io.h"
+#include "plugins.h"
 #include "withy/review/findings_text.h"
 
 namespace withy {
@@ -17,10 +18,27 @@ constexpr OptionSpec kReadLimitOptions[] = {
 
 void SayWhyUnreadable(const CheckedDesign& checked, Io& io) {
   for (const std::string& failure : checked.failures) io.Complain(absl::StrCat(checked.name, ": ", failure));
-  for (const Finding& finding : checked.read.findings) io.Err(FindingText(checked, finding, io.err_style()));
+  for (const Finding& finding : checked.read.findings) {
+    io.Err(FindingText(checked, finding, LengthUnits::kMm, io.err_style()));
+  }
 }
 
+constexpr OptionSpec kUnitsOptions[] = {
+    {"--units", "UNITS", "mm, inch, or design: what the design asks for (as without it)", Completes::kChoice,
+     "mm|inch|design"},
+};
+
 }  // namespace
+
+std::span<const OptionSpec> UnitsOptions() {
+  return kUnitsOptions;
+}
+
+LengthUnits UnitsFrom(const Options& options, const v1::Design& design) {
+  std::string units = options.Value("--units", "design");
+  if (units == "design") return UnitsOf(design);
+  return units == "inch" ? LengthUnits::kInch : LengthUnits::kMm;
+}
 
 std::span<const OptionSpec> ReadLimitOptions() {
   return kReadLimitOptions;
@@ -54,6 +72,7 @@ std::optional<CheckedDesign> ReadOnly(const std::string& path, const Options& op
   CheckedDesign checked = ReadChecked(path, options);
   if (checked.read.document) return checked;
   SayWhyUnreadable(checked, io);
+  NoteImporter(path, options, io);
   return std::nullopt;
 }
 
@@ -61,6 +80,17 @@ std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options
   std::optional<CheckedDesign> checked = ReadOnly(path, options, io);
   if (checked) checked->review = ReviewDesign(checked->read);
   return checked;
+}
+
+void NoteImporter(const std::string& path, const Options& options, Io& io) {
+  for (const FoundEntry& found : FindEntries(PluginEntry::Kind::kImporter, options, io)) {
+    for (const std::string& extension : found.entry.extensions) {
+      if (!absl::EndsWith(path, "." + extension)) continue;
+      io.Note(absl::StrCat("what ends in .", extension, " is no design; 'withy import ", found.entry.name, " ", path,
+                           "' makes one of it"));
+      return;
+    }
+  }
 }
 
 void NoteErrors(const CheckedDesign& checked, Io& io) {

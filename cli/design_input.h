@@ -9,10 +9,15 @@
 #include "command.h"
 #include "withy/document/document.h"
 #include "withy/review/checked_design.h"
+#include "withy/review/length_units.h"
 
 namespace withy {
 
 class Io;
+
+// --units: for every command that prints lengths along the rod.
+std::span<const OptionSpec> UnitsOptions();
+LengthUnits UnitsFrom(const Options& options, const v1::Design& design);
 
 // --max-bytes, --max-depth, --max-items: for every command that reads a design.
 std::span<const OptionSpec> ReadLimitOptions();
@@ -27,6 +32,9 @@ std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options
 
 // The same without a review, for commands that look at the file alone.
 std::optional<CheckedDesign> ReadOnly(const std::string& path, const Options& options, Io& io);
+
+// A remark on the importer of the ending that `path` has, where there is one: for a file that is no design.
+void NoteImporter(const std::string& path, const Options& options, Io& io);
 
 // A remark that the design has errors, where it has.
 void NoteErrors(const CheckedDesign& checked, Io& io);

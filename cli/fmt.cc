@@ -96,7 +96,7 @@ const Command kFmt = {
     .operands = "FILE...",
     .least_operands = 1,
     .most_operands = kAnyNumber,
-    .completes = Completes::kFile,
+    .completes = Completes::kDesign,
     .summary = "Lay out design files; comments, order and numbers stay as they are",
     .details =
         "Where one of several files cannot be read, none is changed. A file is replaced in one step and keeps its "

@@ -32,7 +32,7 @@ void ShowRemarks(const std::string& path, const std::string& bytes, const std::v
   CheckedDesign checked;
   checked.name = path;
   checked.bytes = bytes;
-  for (const Finding& finding : findings) io.Err(FindingText(checked, finding, io.err_style()));
+  for (const Finding& finding : findings) io.Err(FindingText(checked, finding, LengthUnits::kMm, io.err_style()));
 }
 
 int ImportOne(const FoundEntry& found, const std::string& path, const Options& options, Io& io) {

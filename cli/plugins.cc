@@ -168,6 +168,9 @@ int HelpForEntry(PluginEntry::Kind kind, const Options& options, Io& io) {
     io.Complain(std::string(found.status().message()));
     return kUsage;
   }
+  io.Out("\n");
+  std::string what = absl::StrCat(found->entry.name, ": ", found->entry.summary);
+  for (const std::string& line : Wrapped(what, io.out_style().width)) io.Out(line + "\n");
   io.Out(absl::StrCat("\nSettings of ", Visible(found->entry.name), "\n"));
   if (found->entry.options.empty()) io.Out("  none\n");
   for (const PluginOption& option : found->entry.options) io.Out(SettingText(option, io.out_style()));

@@ -15,18 +15,10 @@ constexpr Example kExamples[] = {
 };
 
 constexpr OptionSpec kOptions[] = {
-    {"--units", "UNITS", "mm, inch, or design: what the design asks for (as without it)", Completes::kChoice,
-     "mm|inch|design"},
     {"--json", "", "print JSON (report.proto)"},
 };
 
-const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
-
-LengthUnits WantedUnits(const Options& options, const v1::Design& design) {
-  std::string units = options.Value("--units", "design");
-  if (units == "design") return UnitsOf(design);
-  return units == "inch" ? LengthUnits::kInch : LengthUnits::kMm;
-}
+const std::span<const OptionSpec> kGroups[] = {kOptions, UnitsOptions(), ReadLimitOptions()};
 
 int Run(const Options& options, Io& io) {
   const std::string& path = options.operands().front();
@@ -37,7 +29,7 @@ int Run(const Options& options, Io& io) {
     io.Out(MessageToJson(checked->review.report));
   } else {
     io.Out(ShowText(path, design, checked->review.report,
-                    {.units = WantedUnits(options, design), .style = io.out_style()}));
+                    {.units = UnitsFrom(options, design), .style = io.out_style()}));
   }
   NoteErrors(*checked, io);
   return kDone;
@@ -50,7 +42,7 @@ const Command kShow = {
     .operands = "FILE",
     .least_operands = 1,
     .most_operands = 1,
-    .completes = Completes::kFile,
+    .completes = Completes::kDesign,
     .summary = "Show what follows from a design: lengths, places, masses, balance",
     .details =
         "Diameters are in mm and masses in grams always. A figure that could not be told is shown as '-'; the last "

@@ -10,8 +10,6 @@
 namespace withy {
 namespace {
 
-constexpr int kSeverityWidth = 7;  // "warning"; codes are never declared as 'cannot tell'
-
 std::string Paragraph(std::string_view heading, std::string_view text, const TextStyle& style) {
   std::string paragraph = absl::StrCat("\n", Painted(heading, Ink::kStrong, style), "\n");
   for (const std::string& line : Wrapped(text, style.width - 2)) absl::StrAppend(&paragraph, "  ", line, "\n");
@@ -30,15 +28,18 @@ std::string ExplainText(const Code& code, const TextStyle& style) {
 }
 
 std::string CodeListText(const std::vector<Code>& codes, const TextStyle& style) {
-  int name_width = 0;
-  for (const Code& code : codes) name_width = std::max(name_width, DisplayWidth(code.name));
+  int name_width = 0, severity_width = 0;
+  for (const Code& code : codes) {
+    name_width = std::max(name_width, DisplayWidth(code.name));
+    severity_width = std::max(severity_width, DisplayWidth(SeverityName(code.severity)));
+  }
   std::string text;
   for (const Code& code : codes) {
     std::string left = Painted(PaddedRight(code.name, name_width), Ink::kStrong, style) + "  " +
-                       PaddedRight(SeverityName(code.severity), kSeverityWidth) + "  ";
-    for (const std::string& line : Wrapped(code.summary, style.width - name_width - kSeverityWidth - 4)) {
+                       PaddedRight(SeverityName(code.severity), severity_width) + "  ";
+    for (const std::string& line : Wrapped(code.summary, style.width - name_width - severity_width - 4)) {
       absl::StrAppend(&text, left, line, "\n");
-      left = std::string(static_cast<std::size_t>(name_width + kSeverityWidth + 4), ' ');
+      left = std::string(static_cast<std::size_t>(name_width + severity_width + 4), ' ');
     }
   }
   return text;

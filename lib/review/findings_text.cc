@@ -4,9 +4,10 @@
 #include <string>
 
 #include "absl/strings/str_cat.h"
-#include "absl/strings/str_format.h"
 #include "absl/strings/str_join.h"
 #include "excerpt.h"
+#include "withy/units/format.h"
+#include "withy/units/quantity.h"
 
 namespace withy {
 namespace {
@@ -64,15 +65,19 @@ std::string Labelled(std::string_view label, std::string_view text, const TextSt
   return lines;
 }
 
-std::string OnTheRod(const Finding& finding) {
-  return finding.from_tip_mm ? absl::StrFormat("%.0f mm from the tip", *finding.from_tip_mm) : "";
+// "1200 mm from the tip", `47 1/4" from the tip`.
+std::string OnTheRod(const Finding& finding, LengthUnits units) {
+  if (!finding.from_tip_mm) return "";
+  Length length = Length::Mm(*finding.from_tip_mm);
+  return (units == LengthUnits::kMm ? FormatMm(length, 0) : FormatInches(length, 16)) + " from the tip";
 }
 
-std::string AtText(const Finding& finding, const std::optional<Position>& place, bool has_excerpt) {
-  std::string at = finding.at.ToString();
-  if (place && place->line == 0) absl::StrAppend(&at, at.empty() ? "" : ", ", "byte ", place->offset);
-  if (!has_excerpt && finding.from_tip_mm) absl::StrAppend(&at, at.empty() ? "" : ", ", OnTheRod(finding));
-  return at;
+std::string AtText(const Finding& finding, const std::optional<Position>& place, const std::string& on_the_rod) {
+  std::vector<std::string> parts;
+  if (std::string at = finding.at.ToString(); !at.empty()) parts.push_back(at);
+  if (place && place->line == 0) parts.push_back(absl::StrCat("byte ", place->offset));
+  if (!on_the_rod.empty()) parts.push_back(on_the_rod);
+  return absl::StrJoin(parts, ", ");
 }
 
 std::string RelatedText(const CheckedDesign& checked, const FieldPath& path) {
@@ -84,6 +89,12 @@ std::string RelatedText(const CheckedDesign& checked, const FieldPath& path) {
 
 void AddCount(std::vector<std::string>& parts, int count, std::string_view one, std::string_view many = "") {
   if (count > 0) parts.push_back(Counted(count, one, many));
+}
+
+// What passed is called clean only where nothing stands.
+std::string_view OutcomeWords(Outcome outcome, const Verdict& counts) {
+  if (outcome != Outcome::kClean || counts.warnings + counts.advice == 0) return OutcomeName(outcome);
+  return counts.warnings > 0 ? "no errors" : "no errors or warnings";
 }
 
 std::string FailuresText(const CheckedDesign& checked, const TextStyle& style) {
@@ -98,28 +109,33 @@ std::string FailuresText(const CheckedDesign& checked, const TextStyle& style) {
 
 }  // namespace
 
-std::string FindingText(const CheckedDesign& checked, const Finding& finding, const TextStyle& style) {
+std::string FindingText(const CheckedDesign& checked, const Finding& finding, LengthUnits units,
+                        const TextStyle& style) {
   std::optional<Position> place = PlaceOf(checked, finding);
   std::string text = Headline(checked, finding, place, style);
-  std::string excerpt = place ? Excerpt(checked.bytes, *place, OnTheRod(finding), InkOf(finding.severity), style) : "";
+  std::string on_the_rod = OnTheRod(finding, units);
+  std::string excerpt = place ? Excerpt(checked.bytes, *place, on_the_rod, InkOf(finding.severity), style) : "";
   text += excerpt;
-  std::string at = AtText(finding, place, !excerpt.empty());
+  std::string at = AtText(finding, place, excerpt.empty() ? on_the_rod : "");
   if (!at.empty()) text += Labelled("at", at, style);
   for (const FieldPath& path : finding.related) text += Labelled("see", RelatedText(checked, path), style);
   if (!finding.help.empty()) text += Labelled("help", finding.help, style);
   return text;
 }
 
-std::string FindingsText(const CheckedDesign& checked, Severity fail_on, bool verbose, const TextStyle& style) {
+std::string FindingsText(const CheckedDesign& checked, const FindingsOptions& options) {
   std::string text;
-  for (const Finding& finding : FindingsOf(checked)) text += FindingText(checked, finding, style) + "\n";
-  if (verbose) {
+  auto add = [&](const Finding& finding) {
+    absl::StrAppend(&text, FindingText(checked, finding, options.units, options.style), "\n");
+  };
+  for (const Finding& finding : FindingsOf(checked)) add(finding);
+  if (options.verbose) {
     for (Finding finding : checked.review.waived) {
       finding.message += " (waived)";
-      text += FindingText(checked, finding, style) + "\n";
+      add(finding);
     }
   }
-  return text + FailuresText(checked, style) + VerdictText(checked, fail_on, style);
+  return text + FailuresText(checked, options.style) + VerdictText(checked, options.fail_on, options.style);
 }
 
 std::string VerdictText(const CheckedDesign& checked, Severity fail_on, const TextStyle& style) {
@@ -133,7 +149,7 @@ std::string VerdictText(const CheckedDesign& checked, Severity fail_on, const Te
   AddCount(parts, counts.advice, "piece of advice", "pieces of advice");
   AddCount(parts, counts.waived, "waived", "waived");
   std::string line = absl::StrCat(Painted(ShownName(checked), Ink::kStrong, style), ": ",
-                                  Painted(OutcomeName(outcome), InkOf(outcome), style));
+                                  Painted(OutcomeWords(outcome, counts), InkOf(outcome), style));
   if (!parts.empty()) absl::StrAppend(&line, " (", absl::StrJoin(parts, ", "), ")");
   return line + "\n";
 }
@@ -144,7 +160,9 @@ std::string OverallText(const std::vector<Outcome>& outcomes, const TextStyle& s
        {Outcome::kClean, Outcome::kFindings, Outcome::kCannotTell, Outcome::kIncomplete, Outcome::kUnreadable}) {
     auto count = std::count(outcomes.begin(), outcomes.end(), outcome);
     if (count == 0) continue;
-    std::string_view name = outcome == Outcome::kFindings ? "with findings" : OutcomeName(outcome);
+    std::string_view name = outcome == Outcome::kClean      ? "passed"
+                            : outcome == Outcome::kFindings ? "with findings"
+                                                            : OutcomeName(outcome);
     parts.push_back(absl::StrCat(count, " ", Painted(name, InkOf(outcome), style)));
   }
   return absl::StrCat(Counted(static_cast<int>(outcomes.size()), "file"), ": ", absl::StrJoin(parts, ", "), "\n");

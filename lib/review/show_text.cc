@@ -49,6 +49,8 @@ std::string OverallLength(const v1::FitReport& fit) {
 
 std::string AgainstTarget(double short_mm, LengthUnits units) {
   if (std::abs(short_mm) < 0.05) return "as ordered";
+  // Less than half a sixteenth would read as no difference.
+  if (std::abs(short_mm) < Length::Inches(1.0 / 32).mm()) units = LengthUnits::kMm;
   std::string amount = AlongText(std::abs(short_mm), std::nullopt, units);
   return amount + (short_mm > 0 ? " shorter than ordered" : " longer than ordered");
 }
@@ -60,8 +62,13 @@ std::string Pieces(const v1::SectionsReport& sections, LengthUnits units) {
 }
 
 std::string TubeText(double clearance_mm) {
-  return absl::StrCat(FormatFixed(std::abs(clearance_mm), 2), " mm ", clearance_mm < 0 ? "too small for" : "over",
-                      " the tip");
+  return absl::StrCat(FormatFixed(std::abs(clearance_mm), 2), " mm ", clearance_mm < 0 ? "smaller" : "wider",
+                      " than the blank at its mouth");
+}
+
+// One place on the rod; empty where it is not known.
+std::string FromButt(std::string_view label, std::optional<double> mm, LengthUnits units) {
+  return mm ? Line(label, AlongText(mm, std::nullopt, units) + " from the butt end") : "";
 }
 
 std::string Lengths(const v1::Report& report, const ShowOptions& options) {
@@ -75,12 +82,16 @@ std::string Lengths(const v1::Report& report, const ShowOptions& options) {
     lines += Line("blank after cuts", AlongText(sections.blank_length_mm(),
                                                 WITHY_FIGURE(sections, blank_length_plus_minus_mm), options.units));
   }
+  if (sections.sections_size() > 0) {
+    lines += FromButt("blank's butt face", WITHY_FIGURE(fit, blank_butt_mm), options.units);
+  }
+  lines += FromButt("tip-top's ring", WITHY_FIGURE(fit, tip_ring_mm), options.units);
   if (sections.has_pieces()) lines += Line("taken down", Pieces(sections, options.units));
   if (sections.has_butt_diameter_mm())
     lines += Line("butt diameter", FormatFixed(sections.butt_diameter_mm(), 2) + " mm");
   if (sections.has_tip_diameter_mm()) {
     Length tip = Length::Mm(sections.tip_diameter_mm());
-    lines += Line("tip diameter", absl::StrCat(FormatMm(tip, 2), ", ", FormatIn64(tip), " in"));
+    lines += Line("tip diameter", absl::StrCat(FormatMm(tip, 2), ", ", FormatFixed(tip.in64(), 2), "/64 in"));
   }
   if (fit.has_tip_tube_clearance_mm()) lines += Line("tip-top tube", TubeText(fit.tip_tube_clearance_mm()));
   return lines.empty() ? "" : Heading("Lengths", options.style) + lines;

@@ -20,9 +20,12 @@ CASES = [
     (["check", "--f"], ["--fail-on"], ["--set"]),
     (["check", "--fail-on", ""], ["error", "warning", "advice"], ["casting.txtpb"]),
     (["check", "cas"], ["casting.txtpb"], ["fly.txtpb"]),
+    (["check", "casting.p"], [], ["casting.png"]),
     (["explain", "guides/"], ["guides/order"], []),
     (["new", "s"], ["spinning", "surf"], ["fly"]),
     (["export", "cut"], ["cut-sheet"], []),
+    (["export", ""], ["cut-sheet"], ["casting.txtpb"]),
+    (["export", "cut-sheet", "ca"], ["casting.txtpb"], ["cut-sheet"]),
     (["import", "taper"], ["taper-csv"], []),
     (["convert", "casting.txtpb", "--to", "j"], ["json"], []),
     (["plugin", "new", "--ki"], ["--kind"], ["--accept"]),
@@ -40,7 +43,7 @@ ZSH = """
 zsh -f <<'END'
 compdef() {{ }}
 compadd() {{ shift; for w in "$@"; do [[ $w = "$typed_part"* ]] && print -r -- $w; done; true }}
-_files() {{ for f in "$typed_part"*(N); do print -r -- $f; done; true }}
+_files() {{ for f in "$typed_part"*(N); do [[ -z $2 || $f = ${{~2}} ]] && print -r -- $f; done; true }}
 source <(withy --completion zsh)
 typed_part={last}
 words=(withy {words}); CURRENT={next}
@@ -68,6 +71,7 @@ def main():
     failures, asked, shells = 0, 0, []
     with tempfile.TemporaryDirectory() as folder:
         workshop = Workshop(folder, withy)
+        workshop.run("touch casting.png")
         for shell in ("bash", "zsh", "fish"):
             if shell != "bash" and not shutil.which(shell):
                 continue

@@ -2,6 +2,7 @@
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "withy/units/format.h"
 
 namespace withy::fit {
 namespace {
@@ -33,6 +34,11 @@ std::string MeasureFor(const View& view) {
          "handle.";
 }
 
+// "2209.8 mm (87\")": a rod is ordered in inches or in mm.
+std::string Both(double mm) {
+  return FormatMm(Length::Mm(mm), 1) + " (" + FormatInches(Length::Mm(mm), 16) + ")";
+}
+
 // With d the distance from the length ordered and U its uncertainty: meets where d + U is within the tolerance, misses
 // where d - U is not, and cannot be told between the two.
 void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
@@ -41,7 +47,7 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.overall_m) {
     findings.push_back(CannotTell(
         kOverallLength, ordered.at,
-        absl::StrFormat("whether the rod comes out at %.1f mm is not known", ordered.value.mm()), MeasureFor(view)));
+        "whether the rod comes out at " + Both(ordered.value.mm()) + " is not known", MeasureFor(view)));
     return;
   }
   const double tolerance_mm = ordered.plus_minus ? *ordered.plus_minus * 1000 : kTolerance.mm();
@@ -54,8 +60,8 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
                                        {"ordered_mm", ordered.value.mm()},
                                        {"tolerance_mm", tolerance_mm},
                                        {"plus_minus_mm", uncertain_mm}};
-  const std::string figures = absl::StrFormat("%.1f mm (give or take %.1f) where %.1f mm is ordered, within %.1f",
-                                              overall_mm, uncertain_mm, ordered.value.mm(), tolerance_mm);
+  const std::string figures = absl::StrFormat("%s, give or take %.1f, where %s is ordered, within %.1f mm",
+                                              Both(overall_mm), uncertain_mm, Both(ordered.value.mm()), tolerance_mm);
   if (off_mm - uncertain_mm > tolerance_mm) {
     findings.push_back(MakeFinding(kOverallLength, ordered.at, "comes out at " + figures, numbers));
     return;

@@ -31,7 +31,7 @@ Finding SpacingAt(std::size_t offset, int line, int column) {
 }
 
 std::string TextOf(const CheckedDesign& checked) {
-  return FindingText(checked, checked.read.findings.front(), {.color = false, .width = 60});
+  return FindingText(checked, checked.read.findings.front(), LengthUnits::kMm, {.color = false, .width = 60});
 }
 
 TEST(FindingText, ShowsLineCaretPlaceAndHelp) {
@@ -46,6 +46,13 @@ TEST(FindingText, ShowsLineCaretPlaceAndHelp) {
             "  at: guides[g5].from_tip\n"
             "  help: Measure again from the tip-top's ring centre, or\n"
             "        move one of the two.\n");
+}
+
+TEST(FindingText, PlaceOnTheRodInInches) {
+  Finding finding = SpacingAt(0, 1, 1);
+  finding.from_tip_mm = 1200;  // 47.244 in, nearest 1/16: 47 1/4
+  CheckedDesign checked = WithFinding("guides", finding);
+  EXPECT_THAT(FindingText(checked, finding, LengthUnits::kInch, {}), HasSubstr("^~~~~~ 47 1/4\" from the tip\n"));
 }
 
 TEST(FindingText, CaretStandsUnderItsCharacterBehindWideOnesAndTabs) {
@@ -106,9 +113,23 @@ TEST(VerdictText, SaysTheOutcomeAndCounts) {
   EXPECT_EQ(VerdictText(clean, Severity::kError, {}), "rod.txtpb: incomplete (1 plugin failure)\n");
 }
 
+TEST(VerdictText, WhatStandsIsNotCalledClean) {
+  CheckedDesign checked;
+  checked.name = "rod.txtpb";
+  checked.read.document.emplace();
+  Finding finding = SpacingAt(0, 1, 1);
+  finding.severity = Severity::kAdvice;
+  checked.review.findings = {finding};
+  EXPECT_EQ(VerdictText(checked, Severity::kError, {}), "rod.txtpb: no errors or warnings (1 piece of advice)\n");
+  finding.severity = Severity::kWarning;
+  checked.review.findings.push_back(finding);
+  EXPECT_EQ(VerdictText(checked, Severity::kError, {}), "rod.txtpb: no errors (1 warning, 1 piece of advice)\n");
+  EXPECT_EQ(VerdictText(checked, Severity::kWarning, {}), "rod.txtpb: findings (1 warning, 1 piece of advice)\n");
+}
+
 TEST(OverallText, CountsFiles) {
   EXPECT_EQ(OverallText({Outcome::kClean, Outcome::kUnreadable, Outcome::kClean, Outcome::kFindings}, {}),
-            "4 files: 2 clean, 1 with findings, 1 unreadable\n");
+            "4 files: 2 passed, 1 with findings, 1 unreadable\n");
 }
 
 TEST(OutcomeOf, AFailedPluginIsNeverClean) {

@@ -53,6 +53,29 @@ TEST(ShowText, SaysLengthsInBothUnits) {
   EXPECT_THAT(text, HasSubstr("  against the order     3.2 mm shorter than ordered\n"));
 }
 
+// 3.2 mm is an eighth; 0.5 mm is less than half a sixteenth (0.79 mm) and is not called 0".
+TEST(ShowText, SmallDifferencesAreNotRoundedAway) {
+  v1::Report report = ExampleReport();
+  report.mutable_fit()->set_short_of_target_mm(-0.5);
+  std::string text = ShowText("rod.txtpb", ExampleDesign(), report, {.units = LengthUnits::kInch});
+  EXPECT_THAT(text, HasSubstr("  against the order     0.5 mm longer than ordered\n"));
+}
+
+// 2.00 mm is 5.04/64 in: a tube of 5/64 does not go over it, so it is not called that.
+TEST(ShowText, TipTubeAndPlacesOfBlankAndRing) {
+  v1::Report report = ExampleReport();
+  report.mutable_sections()->add_sections()->set_id("blank");
+  report.mutable_sections()->set_tip_diameter_mm(2);
+  report.mutable_fit()->set_tip_tube_clearance_mm(-0.03);
+  report.mutable_fit()->set_blank_butt_mm(166.5);
+  report.mutable_fit()->set_tip_ring_mm(2206);
+  std::string text = ShowText("rod.txtpb", ExampleDesign(), report, {});
+  EXPECT_THAT(text, HasSubstr("  tip diameter          2.00 mm, 5.04/64 in\n"));
+  EXPECT_THAT(text, HasSubstr("  tip-top tube          0.03 mm smaller than the blank at its mouth\n"));
+  EXPECT_THAT(text, HasSubstr("  blank's butt face     166.5 mm from the butt end\n"));
+  EXPECT_THAT(text, HasSubstr("  tip-top's ring        2206.0 mm from the butt end\n"));
+}
+
 TEST(ShowText, TablesLeaveOutColumnsWithoutFigures) {
   std::string text = ShowText("rod.txtpb", ExampleDesign(), ExampleReport(), {});
   EXPECT_THAT(text, HasSubstr("  part  kind      from mm  to mm  clearance mm\n"

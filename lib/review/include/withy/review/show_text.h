@@ -10,21 +10,15 @@
 #include <string>
 #include <string_view>
 
+#include "withy/review/length_units.h"
 #include "withy/review/terminal_text.h"
 #include "withy/v1/design.pb.h"
 #include "withy/v1/report.pb.h"
 
 namespace withy {
 
-// Lengths along the rod: kMm to 0.1 mm; kInch to the nearest 1/16 in (guides 1/8 in). Both show the overall length in
-// both.
-enum class LengthUnits { kMm, kInch };
-
-// The unit that the design asks for (`identity.units`); unset = mm.
-LengthUnits UnitsOf(const v1::Design& design);
-
 struct ShowOptions {
-  LengthUnits units = LengthUnits::kMm;
+  LengthUnits units = LengthUnits::kMm;  // the overall length is shown in both
   TextStyle style;
 };
 
