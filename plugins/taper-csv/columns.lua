@@ -2,16 +2,16 @@
 local M = {}
 
 local NAMES = {
-  at = "at", place = "at", position = "at", station = "at",
-  outer = "outer", diameter = "outer", od = "outer",
+  at = "at", place = "at", position = "at", station = "at", distance = "at", from_butt = "at",
+  outer = "outer", diameter = "outer", od = "outer", outer_diameter = "outer", outside_diameter = "outer",
   outer_across = "outer_across", outer2 = "outer_across", od2 = "outer_across",
-  wall = "wall",
-  inner = "inner", bore = "inner",
+  wall = "wall", wall_thickness = "wall",
+  inner = "inner", bore = "inner", id = "inner", inner_diameter = "inner", inside_diameter = "inner",
 }
 local UNITS = { mm = "mm", ["in"] = "inch", inch = "inch", inches = "inch", ['"'] = "inch", in64 = "in64" }
 local HINT = "columns are at, outer, outer_across, wall, inner, each with its unit: at_mm, outer [in]"
 
--- "Outer diameter [mm]" is no column; "outer_mm", "outer [mm]", "outer (mm)" and "outer mm" are.
+-- "outer_mm", "outer [mm]", "Outer diameter (mm)" and "outer mm" are "outer" and "mm".
 local function name_and_unit(cell)
   local name, unit = cell:lower():match('^([%a][%w_ ]-)[%s_%[%(]+(%a[%a%d]*)[%]%)]?$')
   if not name then

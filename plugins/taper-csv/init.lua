@@ -6,10 +6,10 @@
 --   3,     13.21,                                 an empty cell is 'not known'
 --   7 1/2, 12.80,                                 inches may be fractions
 --
--- Columns: `at` (from the section's butt end as supplied), `outer`, `outer_across` (a second reading of the outer
--- diameter, a quarter turn on), and `wall` or `inner`. Units: mm, in (or inch), in64. `at_mm`, `at [mm]`, `at (mm)` and
--- `at mm` are the same. Columns are parted by tabs, else semicolons, else commas, as the header has them. The design
--- keeps the units of the table.
+-- Columns: `at` (from the section's butt end as supplied), `outer` (or `outer diameter`), `outer_across` (a second
+-- reading of the outer diameter, a quarter turn on), and `wall` or `inner`. Units: mm, in (or inch), in64. `at_mm`,
+-- `at [mm]`, `at (mm)` and `at mm` are the same. Columns are parted by tabs, else semicolons, else commas, as the
+-- header has them. The design keeps the units of the table.
 local cells = require "cells"
 local columns = require "columns"
 local numbers = require "numbers"
@@ -23,8 +23,17 @@ local function length_option(ctx)
   return length or ctx:refuse("option length: " .. why .. '; write it like "87 in" or "2209.8 mm"')
 end
 
--- The station of one line, or an orderly refusal that names line and column.
-local function station(ctx, header, row, line)
+-- Refuses a place such as 1.000 mm after 950 mm.
+local function check_thousands(ctx, cell, place, before, position)
+  local unit, number = next(place)
+  if numbers.has_thousands_point(cell.text, number, before and before[unit]) then
+    ctx:refuse(("at: '%s' after %g: does the point part thousands? write %s"):format(
+      cell.text, before[unit], (cell.text:gsub("%.", ""))), position)
+  end
+end
+
+-- The station of one line, or an orderly refusal that names line and column. `before` is the row above.
+local function station(ctx, header, row, line, before)
   if #row > #header then
     ctx:refuse(("%d cells under a header of %d; a decimal comma? write 12.5, or part the columns with semicolons")
       :format(#row, #header), { line = line, column = row[#header + 1].column })
@@ -33,11 +42,15 @@ local function station(ctx, header, row, line)
   for i, cell in ipairs(row) do
     if cell.text ~= "" then
       local column = header[i]
-      local number, why = numbers.parse(cell.text, column.unit)
-      if not number then
-        ctx:refuse(column.name .. ": " .. why, { line = line, column = cell.column })
+      local position = { line = line, column = cell.column }
+      local length, why = numbers.parse(cell.text, column.unit)
+      if not length then
+        ctx:refuse(column.name .. ": " .. why, position)
       end
-      result[column.name] = { [column.unit] = number }
+      if column.name == "at" then
+        check_thousands(ctx, cell, length, before and before.at, position)
+      end
+      result[column.name] = length
       read = read + 1
     end
   end
@@ -60,7 +73,7 @@ local function read_table(ctx)
         separator = cells.separator(row_text)
         header = columns.parse(ctx, cells.split(row_text, separator), line)
       else
-        stations[#stations + 1] = station(ctx, header, cells.split(row_text, separator), line)
+        stations[#stations + 1] = station(ctx, header, cells.split(row_text, separator), line, stations[#stations])
       end
     end
   end
@@ -103,7 +116,7 @@ return {
     {
       name = "taper-csv",
       extensions = { "csv", "tsv" },
-      summary = "A calliper table of one section (at_mm, outer_mm, ...)",
+      summary = "A calliper table of one section (at_mm, outer_mm, wall_mm or inner_mm; inches as at_in, at_in64)",
       options = {
         section = { type = "string", default = "blank", summary = "id of the section" },
         length = { type = "string", summary = 'its length as supplied, with unit: "87 in"; unset = not known' },

@@ -1,28 +1,40 @@
--- One cell to a number: decimal point, or fractions of an inch.
+-- One cell to a length in its column's unit: a decimal point, or inches as they are written at the bench.
+local units = require "withy.units"
+
 local M = {}
 
-local function fraction(cell)
-  local whole, above, below = cell:match("^(%d*)%s*%f[%d](%d+)/(%d+)$")
-  if not below or tonumber(below) == 0 then
-    return nil
+-- `12,5` has a decimal comma; `1,000` may be a thousand.
+local function why_comma(cell)
+  local pointed = cell:gsub(",", ".")
+  if cell:find("^%d%d?%d?,%d%d%d$") then
+    return ("'%s' has a comma; write %s, or %s if it parts thousands"):format(cell, pointed, (cell:gsub(",", "")))
   end
-  return (tonumber(whole) or 0) + tonumber(above) / tonumber(below)
+  return ("'%s' has a decimal comma; write %s"):format(cell, pointed)
 end
 
--- The number, or nil and why.
+-- `7 1/2`, `12-3/4`, `1' 6"`.
+local function bench_inches(cell)
+  return units.length(cell:find("[\"']") and cell or cell .. " in")
+end
+
+-- The length as a design holds it, { mm = 12.5 }, or nil and why.
 function M.parse(cell, unit)
   if cell:find("^[+-]?%d+%.?%d*$") or cell:find("^[+-]?%.%d+$") then
     local number = tonumber(cell) + 0.0
     if number < 0 then
       return nil, ("%s is negative; places and diameters are not"):format(cell)
     end
-    return number
+    return { [unit] = number }
   elseif cell:find("^[+-]?%d+,%d+$") then
-    return nil, ("'%s' has a decimal comma; write %s"):format(cell, (cell:gsub(",", ".")))
-  elseif unit == "inch" and fraction(cell) then
-    return fraction(cell)
+    return nil, why_comma(cell)
   end
-  return nil, ("'%s' is no number"):format(cell)
+  local length = unit == "inch" and not cell:find("^-") and bench_inches(cell) or nil
+  return length, not length and ("'%s' is no number"):format(cell) or nil
+end
+
+-- Whether a place is a thousand times too small because a point parts its thousands: 1.000 after 950.
+function M.has_thousands_point(cell, number, before)
+  return cell:find("^%d%d?%d?%.%d%d%d$") ~= nil and before ~= nil and number < before and number * 1000 > before
 end
 
 return M
