@@ -18,10 +18,11 @@ int CodePoints(std::string_view bytes) {
       std::count_if(bytes.begin(), bytes.end(), [](unsigned char c) { return (c & 0xC0) != 0x80; }));
 }
 
-Position InLine(std::string_view bytes, std::size_t line_begin, int line, std::size_t offset) {
-  std::string_view before = bytes.substr(line_begin, offset - line_begin);
-  if (line_begin == 0 && before.starts_with(kByteOrderMark)) before.remove_prefix(kByteOrderMark.size());
-  return {offset, line, CodePoints(before) + 1};
+// Bytes between two counts of code points: a file of one endless line is counted once, not once for each finding.
+constexpr std::size_t kCounted = 4096;
+
+std::size_t FirstColumn(std::string_view bytes, std::size_t line_begin) {
+  return line_begin == 0 && bytes.starts_with(kByteOrderMark) ? kByteOrderMark.size() : line_begin;
 }
 
 }  // namespace
@@ -31,7 +32,9 @@ Position PositionAt(std::string_view bytes, std::size_t offset) {
   const std::string_view before = bytes.substr(0, offset);
   const std::size_t line_feed = before.rfind('\n');
   const std::size_t line_begin = line_feed == std::string_view::npos ? 0 : line_feed + 1;
-  return InLine(bytes, line_begin, static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1, offset);
+  const std::size_t first = std::min(FirstColumn(bytes, line_begin), offset);
+  return {offset, static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
+          CodePoints(before.substr(first)) + 1};
 }
 
 std::uint32_t SourceMap::ItemOfKey(std::string_view key) {
@@ -54,6 +57,17 @@ std::uint32_t SourceMap::Child(std::uint32_t parent, std::int32_t number, std::u
   const auto found =
       std::lower_bound(index_.begin(), index_.end(), wanted, [&](auto at, const auto& w) { return key(at) < w; });
   return found == index_.end() || key(*found) != wanted ? kRoot : *found + 1;
+}
+
+int SourceMap::CodePointsBefore(std::string_view bytes, std::size_t offset) const {
+  if (counts_.empty()) {
+    counts_.push_back(0);
+    for (std::size_t at = 0; at + kCounted <= bytes.size(); at += kCounted) {
+      counts_.push_back(counts_.back() + CodePoints(bytes.substr(at, kCounted)));
+    }
+  }
+  const std::size_t block = offset / kCounted;
+  return counts_[block] + CodePoints(bytes.substr(block * kCounted, offset % kCounted));
 }
 
 std::optional<Position> SourceMap::Find(const FieldPath& path, const google::protobuf::Message& message,
@@ -87,7 +101,8 @@ std::optional<Position> SourceMap::Find(const FieldPath& path, const google::pro
     }
   }
   const auto next = std::upper_bound(lines_.begin(), lines_.end(), offset);
-  return InLine(bytes, *(next - 1), static_cast<int>(next - lines_.begin()), offset);
+  const int before_line = CodePointsBefore(bytes, FirstColumn(bytes, *(next - 1)));
+  return Position{offset, static_cast<int>(next - lines_.begin()), CodePointsBefore(bytes, offset) - before_line + 1};
 }
 
 }  // namespace withy

@@ -93,6 +93,23 @@ TEST(SourceMap, IsEmptyAfterAnUpgrade) {
   EXPECT_EQ(PlaceOf(document, "format"), "none");
 }
 
+// PositionAt counts from the start of the file each time: the second method. The lines are long enough to span several of
+// the blocks that the map counts in, with characters of two and three bytes across their borders.
+TEST(SourceMap, ColumnsOfLongLinesAgreeWithACountFromTheStart) {
+  std::string text = "format: \"withy/1\" identity { name: \"";
+  while (text.size() < 20'000) text += "ä→b";
+  text += "\" }\nblank { name: \"";
+  while (text.size() < 40'000) text += "→";
+  text += "\" serial: \"7\" }\n";
+  const ReadResult read = ReadDesign("long.txtpb", text);
+  ASSERT_TRUE(read.document);
+  const auto found = read.document->positions.Find(FieldPath().Field("blank").Field("serial"), read.document->design,
+                                                   read.document->bytes, false);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->offset, text.find("serial"));
+  EXPECT_EQ(*found, PositionAt(text, text.find("serial")));
+}
+
 TEST(PositionAt, CountsLinesAndCodePoints) {
   const std::string bytes =
       "\xEF\xBB\xBF"

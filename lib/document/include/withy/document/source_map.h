@@ -51,6 +51,7 @@ class SourceMap {
   bool empty() const { return nodes_.empty() && !fill_when_asked_; }
 
  private:
+  int CodePointsBefore(std::string_view bytes, std::size_t offset) const;
   struct Node {
     std::uint32_t parent;
     std::int32_t number;
@@ -63,6 +64,7 @@ class SourceMap {
   mutable std::vector<Node> nodes_;           // node n is nodes_[n - 1]
   mutable std::vector<std::uint32_t> index_;  // positions in nodes_ sorted by (parent, number, item)
   mutable std::vector<std::uint32_t> lines_;  // offsets at which lines begin
+  mutable std::vector<int> counts_;           // code points before each whole block of the file
   mutable bool fill_when_asked_ = false;
 };
 
