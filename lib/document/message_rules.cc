@@ -7,10 +7,11 @@
 #include <string_view>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
 #include "consistency_codes.h"
 #include "quantities.h"
+#include "section_mass.h"
 #include "text_kinds.h"
-#include "withy/units/format.h"
 #include "withy/v1/design.pb.h"
 
 namespace withy {
@@ -49,7 +50,7 @@ void CheckRangeOrder(const Range& range, const Spot& spot, std::string_view unit
   if (!min || !max || !std::isfinite(*min) || !std::isfinite(*max) || *min <= *max) return;
   findings.push_back(MakeFinding(
       kRangeOrder, spot.Path(),
-      absl::StrCat("from ", FormatShortest(*min), " down to ", FormatShortest(*max), " ", std::string(unit)),
+      absl::StrFormat("from %.4g down to %.4g %s", *min, *max, std::string(unit)),
       {{absl::StrCat("min_", std::string(unit)), *min}, {absl::StrCat("max_", std::string(unit)), *max}}));
 }
 
@@ -89,6 +90,8 @@ void CheckMessage(const Message& message, const Spot& spot, std::vector<Finding>
   if (const auto* money = As<v1::Money>(message)) return CheckMoney(*money, spot, findings);
   if (const auto* range = As<v1::MassRange>(message)) return CheckRangeOrder(*range, spot, "g", findings);
   if (const auto* range = As<v1::ForceRange>(message)) return CheckRangeOrder(*range, spot, "n", findings);
+  if (const auto* section = As<v1::Section>(message)) return CheckSectionMass(*section, spot, findings);
+  if (const auto* blank = As<v1::Blank>(message)) return CheckBlankMass(*blank, spot, findings);
   if (const auto* customer = As<v1::Customer>(message)) return CheckCustomer(*customer, spot, findings);
   if (const auto* design = As<v1::Design>(message)) return CheckLogOrder(*design, spot, findings);
   if (const auto* load = As<v1::LoadCase>(message)) {

@@ -30,6 +30,7 @@ struct Value {
   double written = 0;
   double first = 0;  // in the kind's first unit
   const v1::Plausible* range = nullptr;
+  const FieldDescriptor* field = nullptr;
 
   bool IsTemperature() const { return kind == "Temperature"; }
   bool Fits(double value) const { return value >= range->low() && value <= range->high(); }
@@ -57,16 +58,42 @@ struct Slip {
   std::string text;
 };
 
-// What the number would have to be read as to make sense. The same digits under another unit come first: that is the
-// commoner slip. Plain numbers only know the one of a percentage for a share.
-std::vector<Slip> SlipsThatExplain(const Value& value) {
+// What a plain number would have to be read as: a percentage for a share or for a factor, or the point left out.
+std::vector<Slip> SlipsOfNumber(const Value& value) {
   std::vector<Slip> slips;
-  if (value.unit == nullptr) {
-    const double share = value.written / 100;
-    if (value.range->high() <= 1 && value.Fits(share))
-      slips.push_back({share, absl::StrCat(Figure(share), " (a share, not percent)")});
-    return slips;
+  const double low = value.range->low(), high = value.range->high();
+  const double share = value.written / 100;
+  const bool is_factor = low == 1 && high <= 5;
+  if (high <= 1 && value.Fits(share)) slips.push_back({share, absl::StrCat(Figure(share), " (a share, not percent)")});
+  if (is_factor && value.Fits(1 + share)) {
+    slips.push_back({1 + share, absl::StrCat(Figure(1 + share), " (a factor, not percent)")});
   }
+  const bool is_count = value.field->cpp_type() != FieldDescriptor::CPPTYPE_DOUBLE;
+  if (is_count || is_factor) return slips;
+  for (const double meant : {value.written * 10, value.written / 10}) {
+    if (value.Fits(meant)) slips.push_back({meant, Figure(meant)});
+  }
+  return slips;
+}
+
+// The same value under another field that could stand in this one's place: an inner diameter written as the wall.
+void AddSlipsOfField(const Value& value, std::vector<Slip>& slips) {
+  const google::protobuf::OneofDescriptor* oneof = value.field->real_containing_oneof();
+  for (int i = 0; oneof != nullptr && i < oneof->field_count(); ++i) {
+    const FieldDescriptor* other = oneof->field(i);
+    if (other == value.field || other->message_type() != value.field->message_type()) continue;
+    const v1::Plausible& range = other->options().GetExtension(v1::plausible);
+    if (value.first < range.low() || value.first > range.high()) continue;
+    slips.push_back({value.first, absl::StrCat("`", other->name(), "` ", WithUnit(value.written, value.unit))});
+  }
+}
+
+// What the number would have to be read as to make sense. The same digits in another place or under another unit come
+// first: these are the commoner slips.
+std::vector<Slip> SlipsThatExplain(const Value& value) {
+  if (value.unit == nullptr) return SlipsOfNumber(value);
+  std::vector<Slip> slips;
+  AddSlipsOfField(value, slips);
   const Unit* first = FirstUnit(value);
   for (const Unit& unit : UnitsOf(value.kind)) {
     const double meant = unit.to_first(value.written);
@@ -167,6 +194,7 @@ void CheckQuantity(const Message& quantity, const FieldRules& field, const Spot&
   value.written = quantity.GetReflection()->GetDouble(quantity, unit);
   value.first = value.unit->to_first(value.written);
   value.range = field.plausible;
+  value.field = field.field;
   // In the first unit, since a number near the end of the doubles may leave them there.
   if (!IsFinite(value.first, spot, unit->name().c_str(), findings)) return;
   CheckRange(value, spot, findings);
@@ -178,6 +206,7 @@ void CheckNumber(double number, const FieldRules& field, const Spot& spot, std::
   Value value;
   value.written = value.first = number;
   value.range = field.plausible;
+  value.field = field.field;
   CheckRange(value, spot, findings);
 }
 

@@ -95,11 +95,53 @@ TEST(CheckQuantities, SlipsOfUnit) {
            {"finishes { id: 'f' mix { solids: 60 } }",
             "finishes[f].mix.solids",
             {{"value", 60}, {"low", 0.01}, {"high", 1}, {"suspected", 0.6}}},
+           // 20 percent of tax for a factor of 1.2.
+           {"shop { tax: 20 }", "shop.tax", {{"value", 20}, {"low", 1}, {"high", 2}, {"suspected", 1.2}}},
+           // 56.0 without its point.
+           {"threads { id: 't' turns_per_10_mm: 560 }",
+            "threads[t].turns_per_10_mm",
+            {{"value", 560}, {"low", 5}, {"high", 200}, {"suspected", 56}}},
+           // An inner diameter written as the wall; it would be plausible as it stands, only elsewhere.
+           {Blank("taper { stations { at { mm: 0 } wall { mm: 11.2 } } }"),
+            "blank.sections[s].taper.stations[0].wall",
+            {{"value_mm", 11.2}, {"low_mm", 0.1}, {"high_mm", 10}, {"suspected_mm", 11.2}}},
        }) {
     ExpectFindings(c.text, {{"document/unit-slip", c.at, c.numbers}});
   }
   const auto findings = CheckText("intent { overall_length { mm: 87 } }");
   EXPECT_NE(findings[0].message.find("87 in (2209.8 mm)"), std::string::npos) << findings[0].message;
+}
+
+TEST(CheckQuantities, AsksForTheInnerDiameterFirst) {
+  const auto findings = CheckText(Blank("taper { stations { at { mm: 0 } wall { mm: 11.2 } } }"));
+  ASSERT_EQ(findings.size(), 1u);
+  EXPECT_NE(findings[0].message.find("did you mean `inner` 11.2 mm"), std::string::npos) << findings[0].message;
+}
+
+// A tube of 12 mm at the butt and 2 mm at the tip, 2200 mm long, 0.1 mm thick, of 1.2 g/cm3:
+// pi * 7 mm * 2200 mm * 0.1 mm = 4.83805 cm3, 5.80566 g.
+TEST(CheckQuantities, AMassThatNoTubeOfTheTaperHas) {
+  const std::string taper =
+      "length { mm: 2200 } taper { stations { at { mm: 0 } outer { mm: 12 } } "
+      "stations { at { mm: 2200 } outer { mm: 2 } } } ";
+  const double lightest = 5.805663;  // to seven digits
+  const auto found = [&](const std::string& text) {
+    const auto findings = CheckText(text);
+    EXPECT_EQ(findings.size(), 1u) << Told(findings);
+    return findings.empty() ? Finding() : findings[0];
+  };
+  // 2.41 oz written as grams: 2.41 * 28.349523125 = 68.32235.
+  const Finding slip = found(Blank(taper + "mass { g: 2.41 }"));
+  EXPECT_EQ(slip.code, "document/unit-slip");
+  EXPECT_EQ(slip.at.ToString(), "blank.sections[s].mass");
+  ASSERT_EQ(slip.numbers.size(), 3u);
+  EXPECT_NEAR(slip.numbers[1].value, lightest, 1e-6);
+  EXPECT_NEAR(slip.numbers[2].value, 68.32235, 1e-5);
+  // No unit explains a mass that is given in ounces already.
+  EXPECT_EQ(found(Blank(taper + "mass { oz: 0.1 }")).code, "document/implausible");
+  EXPECT_EQ(found("blank { mass { g: 4 } sections { id: 's' " + taper + " } }").at.ToString(), "blank.mass");
+  ExpectFindings(Blank(taper + "mass { g: 68.3 }"), {});
+  ExpectFindings(Blank("mass { g: 2.41 }"), {});
 }
 
 TEST(CheckQuantities, Implausible) {
@@ -140,6 +182,9 @@ TEST(CheckQuantities, PlusMinus) {
 TEST(CheckQuantities, RangesInOrder) {
   ExpectFindings("intent { lure { min { oz: 1 } max { g: 10 } } }",
                  {{"document/range-order", "intent.lure", {{"min_g", 28.349523125}, {"max_g", 10}}}});
+  // 0.75 oz and 0.25 oz are 21.26214 g and 7.08738 g: told in digits that mean something.
+  EXPECT_EQ(CheckText("intent { lure { min { oz: 0.75 } max { oz: 0.25 } } }")[0].message,
+            "from 21.26 down to 7.087 g");
   ExpectFindings("intent { lure { min { oz: 0.25 } max { g: 10 } } } blank { rated_line { min { lbf: 8 } } }", {});
 }
 
