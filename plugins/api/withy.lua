@@ -1089,6 +1089,7 @@ function table_module.sum(items, key) end
 ---@field guides? withy.GuidesReport
 ---@field wraps? withy.WrapsReport
 ---@field balance? withy.BalanceReport
+---@field findings withy.FindingRecord[]
 
 ---@class withy.Assumption
 ---@field at? string
@@ -1206,4 +1207,21 @@ function table_module.sum(items, key) end
 ---@field mass_plus_minus_g? number
 ---@field center_mm? number
 ---@field mass_from? string
+
+---@class withy.FindingRecord
+---@field code? string
+---@field severity? string
+---@field at? string
+---@field related string[]
+---@field numbers withy.NamedNumber[]
+---@field message? string
+---@field help? string
+---@field from_tip_mm? number
+---@field line? integer
+---@field column? integer
+---@field offset? integer
+
+---@class withy.NamedNumber
+---@field name? string
+---@field value? number
 
