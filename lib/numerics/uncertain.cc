@@ -58,6 +58,16 @@ Uncertain operator/(const Uncertain& a, const Uncertain& b) {
   return Uncertain::Combine(ratio, a, 1 / b.value_, b, -ratio / b.value_);
 }
 
+double Covariance(const Uncertain& a, const Uncertain& b) {
+  double sum = 0;
+  auto y = b.parts_.begin();
+  for (const auto& [input, part] : a.parts_) {
+    while (y != b.parts_.end() && y->first < input) ++y;
+    if (y != b.parts_.end() && y->first == input) sum += part * y->second;
+  }
+  return sum;
+}
+
 Uncertain Inputs::Add(double value, double plus_minus) {
   Uncertain input(value);
   if (plus_minus != 0) input.parts_.emplace_back(next_++, plus_minus);

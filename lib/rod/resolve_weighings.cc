@@ -75,6 +75,19 @@ void TakeMassesAsSupplied(Resolver& r) {
   r.rod.weighings.push_back(std::move(all));
 }
 
+// More comes off a section of the rod than was off it by then.
+bool CutSince(const Rod& rod, const std::unordered_map<std::string, Weighing::Off>& off) {
+  constexpr double kSameM = 1e-9;
+  for (const int i : rod.blank.assembled) {
+    const Section& section = rod.blank.sections[i];
+    const auto found = off.find(section.id);
+    const Weighing::Off then = found == off.end() ? Weighing::Off{} : found->second;
+    if (section.cut_butt.amount.meters() > then.butt_m + kSameM) return true;
+    if (section.cut_tip.amount.meters() > then.tip_m + kSameM) return true;
+  }
+  return false;
+}
+
 void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>& logged,
                   const std::unordered_map<std::string, Weighing::Off>& off) {
   const v1::Weighed& weighed = *logged.entry;
@@ -104,6 +117,7 @@ void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>
     several.what.push_back(id);
     several.off.push_back(off_of(id));
   }
+  several.outdated = several.what.empty() && CutSince(r.rod, off);
   r.rod.weighings.push_back(std::move(several));
 }
 

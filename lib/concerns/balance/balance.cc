@@ -7,6 +7,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "contributions.h"
+#include "whole.h"
 #include "withy/sections/material.h"
 #include "withy/sections/total.h"
 
@@ -15,15 +16,6 @@ namespace {
 
 // Least squares over those weighed together is quadratic in their number.
 constexpr std::size_t kMostWeighedTogether = 200;
-
-// Halves of halves, so that the lists of inputs are merged n log n times and not n^2.
-Uncertain Sum(const std::vector<Uncertain>& terms, std::size_t from, std::size_t to) {
-  if (to - from == 0) return Uncertain(0);
-  if (to - from == 1) return terms[from];
-  const std::size_t middle = from + (to - from) / 2;
-  return Sum(terms, from, middle) + Sum(terms, middle, to);
-}
-Uncertain Sum(const std::vector<Uncertain>& terms) { return Sum(terms, 0, terms.size()); }
 
 // Weighed totals of guides and parts; those of sections alone are settled already.
 void FitTotals(const Rod& rod, Collection& all) {
@@ -72,8 +64,8 @@ std::string WhatToDo(const char* verb, std::vector<std::string> names) {
   return text;
 }
 
-void SumUp(const Collection& all, BalanceAnswers& answers) {
-  std::vector<Uncertain> masses, moments;
+// What keeps the sums open: things whose mass, or whose place, is not known.
+void SayWhatIsMissing(const Collection& all, const Sums& sums, BalanceAnswers& answers) {
   std::vector<std::string> no_mass, no_place;
   for (const Counted& counted : all.things) {
     if (!counted.shown.mass_kg) {
@@ -81,17 +73,27 @@ void SumUp(const Collection& all, BalanceAnswers& answers) {
     } else if (!counted.moment_kg_m) {
       no_place.push_back(NameOf(counted));
     }
-    if (counted.shown.mass_kg) masses.push_back(*counted.shown.mass_kg);
-    if (counted.moment_kg_m) moments.push_back(*counted.moment_kg_m);
   }
   if (all.things.empty()) no_mass.push_back("the rod");
-  if (!no_mass.empty()) answers.unknowns.push_back({"balance.mass_g", WhatToDo("weigh ", no_mass)});
-  if (!no_place.empty()) {
-    answers.unknowns.push_back({"balance.balance_from_butt_mm", WhatToDo("settle the place of ", no_place)});
+  if (!no_mass.empty() && !sums.mass_kg) answers.unknowns.push_back({"balance.mass_g", WhatToDo("weigh ", no_mass)});
+  if (sums.moment_kg_m || (no_place.empty() && !sums.mass_kg)) return;
+  answers.unknowns.push_back({"balance.balance_from_butt_mm", !no_place.empty()
+                                                                  ? WhatToDo("settle the place of ", no_place)
+                                                                  : WhatToDo("weigh ", no_mass)});
+}
+
+void SumUp(const Rod& rod, Collection& all, BalanceAnswers& answers) {
+  Sums sums = SumOf(all);
+  if (const auto whole = WholeOf(rod, all)) {
+    answers.whole = whole->weighing;
+    if (sums.mass_kg) answers.remainder_kg = whole->mass_kg - *sums.mass_kg;
+    sums = FitWhole(rod, *whole, sums, all);
   }
-  if (!no_mass.empty()) return;
-  answers.mass_kg = Sum(masses);
-  if (no_place.empty() && answers.mass_kg->value() > 0) answers.balance_m = Sum(moments) / *answers.mass_kg;
+  SayWhatIsMissing(all, sums, answers);
+  answers.mass_kg = sums.mass_kg;
+  if (sums.mass_kg && sums.moment_kg_m && sums.mass_kg->value() > 0) {
+    answers.balance_m = *sums.moment_kg_m / *sums.mass_kg;
+  }
 }
 
 void AddReel(const Order& order, Collection& all, BalanceAnswers& answers) {
@@ -119,6 +121,7 @@ void FillInertia(const Order& order, const Collection& all, BalanceAnswers& answ
   if (!order.holding_point || !answers.balance_m) return;
   double sum = 0;
   for (const Counted& counted : all.things) {
+    if (!counted.shown.mass_kg || !counted.moment_kg_m) return;  // the whole was weighed, this was not
     const double arm = counted.moment_kg_m->value() / std::max(counted.shown.mass_kg->value(), 1e-12) -
                        order.holding_point->value.meters();
     sum += counted.own_inertia_kg_m2 + counted.shown.mass_kg->value() * arm * arm;
@@ -126,25 +129,14 @@ void FillInertia(const Order& order, const Collection& all, BalanceAnswers& answ
   answers.inertia_about_hold_kg_m2 = sum;
 }
 
-// The latest weighing of the whole rod against the sum of everything counted.
-void FillRemainder(const Rod& rod, Collection& all, BalanceAnswers& answers) {
-  for (auto weighing = rod.weighings.rbegin(); weighing != rod.weighings.rend(); ++weighing) {
-    if (!weighing->what.empty()) continue;
-    const auto& sum = weighing->with_reel ? answers.mass_with_reel_kg : answers.mass_kg;
-    if (!sum) return;
-    answers.remainder_kg = all.inputs.Add(weighing->mass.value.kilograms(),
-                                          MassPlusMinus(weighing->mass, all.unstated_mass)) - *sum;
-    return;
-  }
-}
-
 void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
   answers.assumptions = std::move(all.assumptions);
   const auto add = [&answers](FieldPath at, const char* used, const char* why) {
     answers.assumptions.push_back({std::move(at), used, why});
   };
-  bool glued = rod.tip_top && !rod.tip_top->bond.empty();
-  for (const Part& part : rod.handle.parts) glued = glued || !part.bond.empty();
+  // Once the whole was weighed adhesive is in the sum.
+  bool glued = answers.whole < 0 && rod.tip_top && !rod.tip_top->bond.empty();
+  for (const Part& part : rod.handle.parts) glued = glued || (answers.whole < 0 && !part.bond.empty());
   if (glued) add(FieldPath().Field("adhesives"), "0 g", "adhesive is not counted in mass and balance");
   if (all.uncounted_arbors) add(rod.handle.at, "0 g", "arbors without a mass are not counted");
   if (all.uncounted_wraps) {
@@ -164,10 +156,9 @@ BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, c
   CollectGuides(rod, all);
   CollectWraps(rod, wraps, all);
   FitTotals(rod, all);
-  SumUp(all, answers);
+  SumUp(rod, all, answers);
   AddReel(rod.order, all, answers);
   FillInertia(rod.order, all, answers);
-  FillRemainder(rod, all, answers);
   ListAssumptions(rod, all, answers);
   for (Counted& counted : all.things) answers.parts.push_back(std::move(counted.shown));
   return answers;

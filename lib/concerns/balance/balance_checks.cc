@@ -73,19 +73,18 @@ constexpr Code kMassSum = {
     .action = "Weigh the rod again, without reel and line, and look for a part whose mass was guessed.",
 };
 
-// What adhesive may add to the sum of the parts: 15 in a hundred (common practice, no source).
-constexpr double kAdhesiveShare = 0.15;
+// What adhesive, and finish that is not counted, may add to the sum of the parts: a tenth (common practice, no source).
+// Beyond that the uncertainty of the scales and of all parts together decides.
+constexpr double kAdhesiveShare = 0.10;
 
 void JudgeMassSum(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.remainder_kg) return;
   const double remainder_g = view.answers.remainder_kg->value() * 1000;
   const double uncertain_g = view.answers.remainder_kg->plus_minus() * 1000;
-  const auto whole = std::find_if(view.rod.weighings.rbegin(), view.rod.weighings.rend(),
-                                  [](const Weighing& w) { return w.what.empty(); });
-  if (whole == view.rod.weighings.rend()) return;
-  const double weighed_g = whole->mass.value.grams();
+  const Known<Mass>& weighed = view.rod.weighings[view.answers.whole].mass;
+  const double weighed_g = weighed.value.grams();
   if (remainder_g >= -uncertain_g - 1e-6 && remainder_g <= uncertain_g + kAdhesiveShare * weighed_g) return;
-  findings.push_back(MakeFinding(kMassSum, whole->mass.at,
+  findings.push_back(MakeFinding(kMassSum, weighed.at,
                                  absl::StrFormat("weighed %.1f g, which is %.1f g %s than its parts", weighed_g,
                                                  std::abs(remainder_g), remainder_g < 0 ? "less" : "more"),
                                  {{"mass_g", weighed_g}, {"remainder_g", remainder_g}, {"plus_minus_g", uncertain_g}}));

@@ -191,6 +191,7 @@ void CollectHandle(const Rod& rod, Collection& all) {
       center = At(part.start, length.value_or(0) / 2);
     }
     Add(all, part.id, part.at, MassOf(part, volume, all), part.start, length, center);
+    all.things.back().glued_part = !part.bond.empty();
     for (const Arbor& arbor : part.arbors) AddArbor(arbor, all);
     AddWeights(part, all);
   }

@@ -12,6 +12,7 @@ struct Counted {
   std::optional<Uncertain> moment_kg_m;    // about the butt end
   double own_inertia_kg_m2 = 0;            // about the transverse axis through its own balance point
   bool measured = false;
+  bool glued_part = false;                 // of the handle, with a bond
 };
 
 struct Collection {

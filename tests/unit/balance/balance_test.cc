@@ -112,10 +112,62 @@ TEST(ComputeBalance, GuidesWeighedTogether) {
   EXPECT_NEAR(answers.parts[3].mass_kg->value() * 1000, 3.1, 1e-9);
 }
 
-TEST(ComputeBalance, RemainderAgainstTheScales) {
+// 52 g by its parts, of which the blank is open by 0.3 and the cap by 0.1 g; the scales say 52.2 g: the 0.2 g are shared 9 : 1.
+// Moment 43 470 + 0.18 x 1010 + 0.02 x 5 g mm.
+TEST(ComputeBalance, TheWholeOnTheScalesFixesTheSum) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("log { weighed { mass { g: 52.2 plus_minus: 0.05 } } }"));
+  EXPECT_NEAR(answers.remainder_kg->value() * 1000, 0.2, 1e-9);
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 52.2, 1e-9);
+  EXPECT_NEAR(answers.mass_kg->plus_minus() * 1000, 0.05, 1e-9);
+  EXPECT_NEAR(answers.parts[0].mass_kg->value() * 1000, 40.18, 1e-9);
+  EXPECT_NEAR(answers.parts[1].mass_kg->value() * 1000, 10.02, 1e-9);
+  EXPECT_NEAR(answers.parts[2].mass_kg->value() * 1000, 2, 1e-9);
+  EXPECT_NEAR(answers.balance_m->value() * 1000, (43470 + 0.18 * 1010 + 0.02 * 5) / 52.2, 1e-6);
+}
+
+// 1.5 g more than the parts, which leave open sqrt(0.3^2 + 0.1^2) = 0.32 g: something was not counted. Nothing is glued, so
+// it is counted at the middle of the blank, 1010 mm.
+TEST(ComputeBalance, WhatTheWholeWeighsBeyondItsPartsIsCounted) {
   const BalanceAnswers answers = BalanceOf(WithHandle("log { weighed { mass { g: 53.5 plus_minus: 0.1 } } }"));
-  ASSERT_TRUE(answers.remainder_kg);
   EXPECT_NEAR(answers.remainder_kg->value() * 1000, 1.5, 1e-9);
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 53.5, 1e-9);
+  EXPECT_NEAR(answers.mass_kg->plus_minus() * 1000, 0.1, 1e-9);
+  ASSERT_EQ(answers.parts.size(), 4u);
+  EXPECT_NEAR(answers.parts[3].mass_kg->value() * 1000, 1.5, 1e-9);
+  EXPECT_NEAR(answers.balance_m->value() * 1000, (43470 + 1.5 * 1010) / 53.5, 1e-6);
+}
+
+TEST(ComputeBalance, ThePointWhereTheWholeBalancedFixesTheMoment) {
+  const BalanceAnswers answers = BalanceOf(
+      WithHandle("log { weighed { mass { g: 52 plus_minus: 0.1 } balance_from_butt { mm: 835 plus_minus: 1 } } }"));
+  EXPECT_NEAR(answers.balance_m->value() * 1000, 835, 1e-6);
+  EXPECT_NEAR(answers.balance_m->plus_minus() * 1000, 1, 1e-6);
+  double mass = 0, moment = 0;
+  for (const Contribution& part : answers.parts) {
+    mass += part.mass_kg->value();
+    moment += part.mass_kg->value() * part.center_m->value();
+  }
+  EXPECT_NEAR(mass * 1000, 52, 1e-9);
+  EXPECT_NEAR(moment / mass * 1000, 835, 1e-6);
+}
+
+// With a part that was not weighed the sum is open, but not the whole.
+TEST(ComputeBalance, TheWholeIsKnownWhereAPartIsNot) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("log { weighed { mass { g: 54 plus_minus: 0.1 } } }",
+                                                      "parts { id: \"check\" kind: \"winding_check\" length { mm: 3 } }"));
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 54, 1e-9);
+  EXPECT_FALSE(answers.balance_m);
+  EXPECT_FALSE(answers.remainder_kg);
+  ASSERT_FALSE(answers.unknowns.empty());
+  EXPECT_EQ(answers.unknowns[0].figure, "balance.balance_from_butt_mm");
+}
+
+// What was on the scales was longer.
+TEST(ComputeBalance, AWeighingBeforeACutIsNotUsed) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(
+      "log { weighed { mass { g: 52.2 plus_minus: 0.05 } } } log { cut { section: \"s\" at_end: TIP amount { mm: 1000 } } }"));
+  EXPECT_EQ(answers.whole, -1);
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 32, 1e-9);
 }
 
 // Equal circles in a circle: two need twice their diameter, three 1 + 2/sqrt 3 = 2.1547, four 2.4142, five 2.7013, seven 3;

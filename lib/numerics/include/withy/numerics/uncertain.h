@@ -27,6 +27,8 @@ class Uncertain {
   friend Uncertain operator-(const Uncertain& a, const Uncertain& b);
   friend Uncertain operator*(const Uncertain& a, const Uncertain& b);
   friend Uncertain operator/(const Uncertain& a, const Uncertain& b);
+  // Of the expanded uncertainties: Covariance(a, a) is the square of a.plus_minus().
+  friend double Covariance(const Uncertain& a, const Uncertain& b);
 
  private:
   friend class Inputs;

@@ -59,6 +59,7 @@ struct Weighing {
   Known<Mass> mass;
   Maybe<Length> balance;   // from the butt end of what was weighed
   bool with_reel = false;
+  bool outdated = false;   // of the whole rod: a section was, or is to be, cut after it
   FieldPath at;            // of the entry, or of blank.mass
 };
 

@@ -1,7 +1,10 @@
 // Balance: what does the rod weigh, where does it balance, how does it turn about the hand?
 //
 // Everything whose mass and place are known is counted, each with its uncertainty (first order, correlations kept).
-// Adhesive is not counted, which is listed as an assumption.
+// Adhesive is not counted, which is listed as an assumption, until the whole rod is weighed: that fixes the sum. What it
+// says beyond the parts and their uncertainty is counted as one more thing, where things are glued; within it the parts
+// give way, each in proportion to its uncertainty (least squares with the sum exact). A weighed balance point of the whole
+// fixes the moment likewise.
 #ifndef WITHY_BALANCE_BALANCE_H_
 #define WITHY_BALANCE_BALANCE_H_
 
@@ -29,14 +32,15 @@ struct Contribution {
 };
 
 struct BalanceAnswers {
-  // Unset where the mass or place of anything on the rod is not known; `unknowns` says which.
+  // Unset where the mass or place of anything on the rod is not known and the whole was not weighed; `unknowns` says which.
   std::optional<Uncertain> mass_kg;
   std::optional<Uncertain> balance_m;
   std::optional<Uncertain> mass_with_reel_kg, balance_with_reel_m;
   std::optional<Uncertain> moment_about_hold_n_m;  // with the reel on; positive = tip-heavy
   std::optional<double> inertia_about_hold_kg_m2;  // without reel
   std::vector<Contribution> parts;                 // sections, handle, guides, tip-top, wraps
-  std::optional<Uncertain> remainder_kg;           // weighed whole less the sum
+  std::optional<Uncertain> remainder_kg;           // weighed whole less the sum of the parts before they gave way
+  int whole = -1;                                  // in Rod::weighings: the one of the whole that counts; -1 = none
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };
