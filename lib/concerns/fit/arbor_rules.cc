@@ -52,6 +52,29 @@ void JudgeArborTooThick(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kArborTooThin = {
+    .name = "fit/arbor-too-thin",
+    .severity = Severity::kError,
+    .summary = "An arbor is no thicker than the blank under it",
+    .why = "What goes around the blank is wider than the blank; a diameter was misread or is of another place.",
+    .action = "Enter the arbor's outer diameter, over the blank.",
+};
+
+void JudgeArborTooThin(const View& view, std::vector<Finding>& findings) {
+  for (std::size_t i = 0; i < view.answers.parts.size(); ++i) {
+    const Part& part = view.rod.handle.parts[i];
+    for (std::size_t k = 0; k < view.answers.parts[i].arbors.size(); ++k) {
+      const Arbor& arbor = part.arbors[k];
+      const std::optional<double>& blank_m = view.answers.parts[i].arbors[k].blank_m;
+      if (!arbor.outer || !blank_m || arbor.outer->value.meters() > *blank_m + 1e-8) continue;
+      findings.push_back(
+          MakeFinding(kArborTooThin, arbor.outer->at,
+                      absl::StrFormat("%.2f mm outside, on %.2f mm of blank", arbor.outer->value.mm(), *blank_m * 1000),
+                      {{"outer_mm", arbor.outer->value.mm()}, {"blank_mm", *blank_m * 1000}}));
+    }
+  }
+}
+
 constexpr Code kArborRoom = {
     .name = "fit/arbor-room",
     .severity = Severity::kWarning,
@@ -68,7 +91,8 @@ void JudgeArborRoom(const View& view, std::vector<Finding>& findings) {
       const ArborFit& fit = view.answers.parts[i].arbors[k];
       if (!arbor.tape_thickness || !fit.bore_m || !fit.blank_m) continue;
       const double room_mm = (*fit.bore_m - *fit.blank_m) / 2 * 1000, tape_mm = arbor.tape_thickness->value.mm();
-      if (room_mm >= tape_mm - 1e-5) continue;
+      // a bore that is tighter than the blank is told as such
+      if (room_mm < 0 || room_mm >= tape_mm - 1e-5) continue;
       findings.push_back(
           MakeFinding(kArborRoom, arbor.at,
                       absl::StrFormat("%.2f mm all round, and one turn of tape takes %.2f mm", room_mm, tape_mm),
@@ -161,11 +185,9 @@ void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> ArborRules() {
-  return {{&kArborOutsidePart, JudgeArborOutsidePart},
-          {&kArborTooThick, JudgeArborTooThick},
-          {&kArborRoom, JudgeArborRoom},
-          {&kCavityOutside, JudgeCavityOutside},
-          {&kCavityUnderBlank, JudgeCavityUnderBlank},
+  return {{&kArborOutsidePart, JudgeArborOutsidePart}, {&kArborTooThick, JudgeArborTooThick},
+          {&kArborTooThin, JudgeArborTooThin},         {&kArborRoom, JudgeArborRoom},
+          {&kCavityOutside, JudgeCavityOutside},       {&kCavityUnderBlank, JudgeCavityUnderBlank},
           {&kWeightsDoNotFit, JudgeWeightsDoNotFit}};
 }
 

@@ -2,6 +2,7 @@
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "withy/sections/slip.h"
 
 namespace withy::fit {
 namespace {
@@ -21,12 +22,14 @@ std::vector<Fitted> FittedParts(const View& view) {
   return fitted;
 }
 
-// A finding about the bore of a part, with its place on the rod.
-void Add(const View& view, const Code& code, const Part& part, std::string message, std::vector<Number> numbers,
+// A finding about the bore of a part, with its place on the rod: where it is tightest on the blank.
+void Add(const View& view, const Code& code, const Fitted& fitted, std::string message, std::vector<Number> numbers,
          std::vector<Finding>& findings) {
+  const Part& part = fitted.part;
   findings.push_back(
-      MakeFinding(code, part.at.Field(part.bore.empty() ? "plugs" : "bore"), std::move(message), std::move(numbers)));
-  findings.back().from_tip_mm = view.rod.FromTipMm(part.start);
+      MakeFinding(code, part.at.Field(part.plugs.empty() ? "bore" : "plugs"), std::move(message), std::move(numbers)));
+  findings.back().from_tip_mm = view.rod.FromTipMm(
+      fitted.fit.clearance_at_m ? Along{Uncertain(*fitted.fit.clearance_at_m), std::nullopt} : part.start);
 }
 
 // Two diameters that differ by less are the same (rounding of inches and millimetres).
@@ -46,18 +49,51 @@ bool MustClear(const Part& part) {
   return part.fitting == FitKind::kShrunk || (part.fitting == FitKind::kRigid && !part.reamed);
 }
 
-// Uncertainty of the blank's diameters; what the bore's adds is not known.
-double BlankPlusMinus(const View& view) {
-  double most = 0;
-  for (const Section& section : view.rod.blank.sections) {
-    most = std::max(most, section.taper.diameter_plus_minus_m.value_or(0));
+// No part is reamed to more than this many times its bore: a cork ring's quarter inch goes over a surf butt (common
+// practice, no source).
+constexpr double kReamMost = 4;
+
+// Bore and blank where a part is tightest, in mm.
+struct Tightest {
+  double bore_mm = 0, blank_mm = 0;
+  bool is_a_slip() const { return bore_mm * kReamMost < blank_mm; }
+};
+
+std::optional<Tightest> TightestOf(const View& view, const PartFit& fit) {
+  if (!fit.clearance_m || !fit.clearance_at_m) return std::nullopt;
+  const std::optional<double> blank_m = view.rod.BlankDiameterAt(*fit.clearance_at_m);
+  if (!blank_m) return std::nullopt;
+  return Tightest{(*blank_m + *fit.clearance_m) * 1000, *blank_m * 1000};
+}
+
+void JudgeSlip(const View& view, const Fitted& fitted, const Tightest& tightest, std::vector<Finding>& findings) {
+  std::string message = absl::StrFormat("a bore of %.2f mm in '%s', where the blank is %.2f mm", tightest.bore_mm,
+                                        fitted.part.id, tightest.blank_mm);
+  std::vector<Number> numbers = {{"clearance_mm", tightest.bore_mm - tightest.blank_mm}};
+  if (const std::optional<double> suspected = SlipOf(tightest.bore_mm, tightest.blank_mm)) {
+    message += absl::StrFormat("; did you mean %.2f mm?", *suspected);
+    numbers.push_back({"suspected_mm", *suspected});
   }
-  return most;
+  Add(view, kBoreTooSmall, fitted, std::move(message), std::move(numbers), findings);
+  findings.back().help = "Measure the bore again, and look at its unit and its decimal point.";
+}
+
+void JudgeTight(const View& view, const Fitted& fitted, double tight_m, std::vector<Finding>& findings) {
+  const std::string tight =
+      tight_m < 0.000005 ? std::string("less than 0.01") : absl::StrFormat("%.2f", tight_m * 1000);
+  Add(view, kBoreTooSmall, fitted,
+      absl::StrFormat("the bore of '%s' is %s mm tighter than the blank", fitted.part.id, tight),
+      {{"clearance_mm", -tight_m * 1000}}, findings);
+  if (tight_m > BlankPlusMinus(view.rod) + kSame_m) return;
+  findings.back().severity = Severity::kCannotTell;
+  findings.back().message += ", which is less than the calliper can tell";
+  findings.back().help = "Try the part on dry, or measure blank and bore with a micrometer.";
 }
 
 void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
   if (view.rod.blank.sections.empty()) return;
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const Part& part = fitted.part;
     if (part.kind == "hook_keeper") continue;
     if (part.bore.empty() && part.plugs.empty() && !part.reamed) {
       findings.push_back(CannotTell(kBoreTooSmall, part.at,
@@ -65,15 +101,12 @@ void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
                                     "Measure the bore at both mouths, or with plugs from the mouth inwards."));
       continue;
     }
-    if (!MustClear(part) || !fit.clearance_m || *fit.clearance_m >= -kSame_m) continue;
-    const double tight_m = -*fit.clearance_m;
-    Add(view, kBoreTooSmall, part,
-        absl::StrFormat("the bore of '%s' is %.2f mm tighter than the blank", part.id, tight_m * 1000),
-        {{"clearance_mm", -tight_m * 1000}}, findings);
-    if (tight_m > BlankPlusMinus(view) + kSame_m) continue;
-    findings.back().severity = Severity::kCannotTell;
-    findings.back().message += ", which is less than the calliper can tell";
-    findings.back().help = "Try the part on dry, or measure blank and bore with a micrometer.";
+    const std::optional<Tightest> tightest = TightestOf(view, fitted.fit);
+    if (tightest && part.fitting == FitKind::kRigid && tightest->is_a_slip()) {
+      JudgeSlip(view, fitted, *tightest, findings);
+    } else if (MustClear(part) && !BlankRestsIn(view.rod, part) && fitted.fit.clearance_m.value_or(0) < -kSame_m) {
+      JudgeTight(view, fitted, -*fitted.fit.clearance_m, findings);
+    }
   }
 }
 
@@ -94,11 +127,14 @@ constexpr Code kReam = {
 constexpr double kGlueLine_m = 0.0002;
 
 void JudgeReam(const View& view, std::vector<Finding>& findings) {
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const auto& [part, fit] = fitted;
     if (!part.reamed || part.fitting != FitKind::kRigid || !fit.clearance_m) continue;
+    const std::optional<Tightest> tightest = TightestOf(view, fit);
+    if (tightest && tightest->is_a_slip()) continue;
     const double ream_mm = (kGlueLine_m - *fit.clearance_m) * 1000;
     if (ream_mm <= kSame_m) continue;
-    Add(view, kReam, part, absl::StrFormat("'%s' is to be reamed by up to %.2f mm on the diameter", part.id, ream_mm),
+    Add(view, kReam, fitted, absl::StrFormat("'%s' is to be reamed by up to %.2f mm on the diameter", part.id, ream_mm),
         {{"clearance_mm", *fit.clearance_m * 1000}, {"ream_mm", ream_mm}}, findings);
   }
 }
@@ -117,11 +153,14 @@ constexpr Code kArborMissing = {
 constexpr double kWidestGlue_m = 0.001;
 
 void JudgeArborMissing(const View& view, std::vector<Finding>& findings) {
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const auto& [part, fit] = fitted;
     const bool hangs_on_wrap = part.kind == "hook_keeper" || part.kind == "extension_butt";
     if (part.fitting != FitKind::kRigid || !part.arbors.empty() || hangs_on_wrap) continue;
+    // plugs that leave room where the blank rests are told as a difference
+    if (part.bore_known == BoreKnown::kPlugs && BlankRestsIn(view.rod, part)) continue;
     if (!fit.clearance_m || *fit.clearance_m <= kWidestGlue_m + kSame_m) continue;
-    Add(view, kArborMissing, part,
+    Add(view, kArborMissing, fitted,
         absl::StrFormat("'%s' is at least %.2f mm wider than the blank and has no arbor", part.id,
                         *fit.clearance_m * 1000),
         {{"clearance_mm", *fit.clearance_m * 1000}, {"limit_mm", kWidestGlue_m * 1000}}, findings);
@@ -140,10 +179,11 @@ constexpr Code kStretchLimit = {
 constexpr double kStretchMost = 1.5;
 
 void JudgeStretchLimit(const View& view, std::vector<Finding>& findings) {
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const auto& [part, fit] = fitted;
     const double limit = part.stretch_limit.value_or(kStretchMost);
     if (part.fitting != FitKind::kStretched || !fit.most_stretch || *fit.most_stretch <= limit + 1e-6) continue;
-    Add(view, kStretchLimit, part,
+    Add(view, kStretchLimit, fitted,
         absl::StrFormat("'%s' is stretched %.2f times, and %.2f is its limit", part.id, *fit.most_stretch, limit),
         {{"stretch", *fit.most_stretch}, {"limit", limit}}, findings);
   }
@@ -158,9 +198,10 @@ constexpr Code kStretchSlack = {
 };
 
 void JudgeStretchSlack(const View& view, std::vector<Finding>& findings) {
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const auto& [part, fit] = fitted;
     if (part.fitting != FitKind::kStretched || !fit.least_stretch || *fit.least_stretch >= 1 - 1e-6) continue;
-    Add(view, kStretchSlack, part,
+    Add(view, kStretchSlack, fitted,
         absl::StrFormat("the blank under '%s' is thinner than its bore: %.2f times", part.id, *fit.least_stretch),
         {{"stretch", *fit.least_stretch}}, findings);
   }
@@ -178,10 +219,11 @@ constexpr Code kShrinkLimit = {
 constexpr double kShrinkLeast = 0.5;
 
 void JudgeShrinkLimit(const View& view, std::vector<Finding>& findings) {
-  for (const auto& [part, fit] : FittedParts(view)) {
+  for (const Fitted& fitted : FittedParts(view)) {
+    const auto& [part, fit] = fitted;
     const double limit = part.stretch_limit.value_or(kShrinkLeast);
     if (part.fitting != FitKind::kShrunk || !fit.least_stretch || *fit.least_stretch >= limit - 1e-6) continue;
-    Add(view, kShrinkLimit, part,
+    Add(view, kShrinkLimit, fitted,
         absl::StrFormat("'%s' would have to shrink to %.2f of itself, and shrinks to %.2f", part.id, *fit.least_stretch,
                         limit),
         {{"shrink", *fit.least_stretch}, {"limit", limit}}, findings);

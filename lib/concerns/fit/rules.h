@@ -18,12 +18,21 @@ struct View {
   const FitAnswers& answers;
 };
 
-std::vector<Rule<View>> LengthRules();  // of the finished rod
-std::vector<Rule<View>> StackRules();   // parts beside one another
-std::vector<Rule<View>> BoreRules();    // a part and the blank in it
-std::vector<Rule<View>> ArborRules();   // what is inside a part: arbors, cavity, counterweights
-std::vector<Rule<View>> HoldRules();    // what holds a part, and the reel
-std::vector<Rule<View>> JointRules();   // sections in one another
+std::vector<Rule<View>> LengthRules();   // of the finished rod
+std::vector<Rule<View>> StackRules();    // parts beside one another
+std::vector<Rule<View>> BoreRules();     // a part and the blank in it
+std::vector<Rule<View>> SlideRules();    // a part on its way over the blank
+std::vector<Rule<View>> ReadingRules();  // two readings of one thing
+std::vector<Rule<View>> ArborRules();    // what is inside a part: arbors, cavity, counterweights
+std::vector<Rule<View>> HoldRules();     // what holds a part, and the reel
+std::vector<Rule<View>> JointRules();    // sections in one another
+
+// Whether the blank comes to rest inside the part, by a dry fit or a written place: bore and blank are then equally
+// wide there by definition.
+bool BlankRestsIn(const Rod& rod, const Part& part);
+
+// Uncertainty of the blank's diameters, in metres; what the bore's adds is not known.
+double BlankPlusMinus(const Rod& rod);
 
 }  // namespace withy::fit
 

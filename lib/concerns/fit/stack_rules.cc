@@ -46,6 +46,34 @@ void JudgeOverlap(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kOffHost = {
+    .name = "fit/off-host",
+    .severity = Severity::kError,
+    .summary = "A part that sits on another does not lie where that one is",
+    .why = "A hood or a nut runs on its reel seat; beside it there is nothing that it could sit on.",
+    .action = "Correct its place: it is counted as `place` says, from the butt end or after the part named there.",
+};
+
+void JudgeOffHost(const View& view, std::vector<Finding>& findings) {
+  for (const Part& part : PartsOf(view)) {
+    const Part* host = part.on.empty() ? nullptr : view.rod.FindPart(part.on);
+    if (host == nullptr || !host->length || !part.length) continue;
+    const std::optional<Span> span = SpanOn(Origin::kFromButt, part.start, part.length->value.meters());
+    const std::optional<Span> under = SpanOn(Origin::kFromButt, host->start, host->length->value.meters());
+    if (!span || !under || (span->start < under->end + kTouch_m && span->end > under->start - kTouch_m)) continue;
+    findings.push_back(MakeFinding(
+        kOffHost, part.place_written ? part.at.Field("place") : part.at,
+        absl::StrFormat("'%s' lies from %.1f to %.1f mm, and '%s' from %.1f to %.1f mm", part.id, span->start * 1000,
+                        span->end * 1000, host->id, under->start * 1000, under->end * 1000),
+        {{"start_mm", span->start * 1000},
+         {"end_mm", span->end * 1000},
+         {"host_start_mm", under->start * 1000},
+         {"host_end_mm", under->end * 1000}}));
+    findings.back().related.push_back(host->at);
+    findings.back().from_tip_mm = view.rod.FromTipMm(part.start);
+  }
+}
+
 constexpr Code kGap = {
     .name = "fit/gap",
     .severity = Severity::kWarning,
@@ -161,11 +189,8 @@ void JudgeTravelUnknown(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> StackRules() {
-  return {{&kOverlap, JudgeOverlap},
-          {&kGap, JudgeGap},
-          {&kPartOffBlank, JudgePartOffBlank},
-          {&kHoodTravel, JudgeHoodTravel},
-          {&kTravelUnknown, JudgeTravelUnknown}};
+  return {{&kOverlap, JudgeOverlap},           {&kOffHost, JudgeOffHost},       {&kGap, JudgeGap},
+          {&kPartOffBlank, JudgePartOffBlank}, {&kHoodTravel, JudgeHoodTravel}, {&kTravelUnknown, JudgeTravelUnknown}};
 }
 
 }  // namespace withy::fit
