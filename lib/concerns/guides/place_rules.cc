@@ -37,9 +37,11 @@ void JudgeOffBlank(const View& view, std::vector<Finding>& findings) {
     for (const Origin origin : OriginsOf(view.rod)) {
       const std::optional<Span> blank = BlankOn(origin, view.rod), ring = SpanOn(origin, guide.ring, 0);
       if (!blank || !ring || (ring->start >= blank->start && ring->start <= blank->end)) continue;
+      const bool behind = ring->start < blank->start;
+      const double off_mm = (behind ? blank->start - ring->start : ring->start - blank->end) * 1000;
       findings.push_back(AtGuide(view, kOffBlank, guide,
-                                 absl::StrFormat("'%s' would stand at %.1f mm; the blank reaches from %.1f to %.1f mm",
-                                                 guide.id, ring->start * 1000, blank->start * 1000, blank->end * 1000),
+                                 absl::StrFormat("'%s' would stand %.1f mm %s of the blank", guide.id, off_mm,
+                                                 behind ? "behind the butt end" : "beyond the tip end"),
                                  {{"place_mm", ring->start * 1000},
                                   {"blank_butt_mm", blank->start * 1000},
                                   {"blank_tip_mm", blank->end * 1000}}));
@@ -124,6 +126,8 @@ constexpr Length kLeastDistance = Length::Mm(150);
 void JudgeReelDistance(const View& view, std::vector<Finding>& findings) {
   const std::vector<const Guide*> guides = AlongTheRod(view);
   if (guides.empty() || !view.rod.order.reel_foot_m || !guides.front()->ring.from_butt_m) return;
+  const std::optional<Span> blank = BlankOn(Origin::kFromButt, view.rod);
+  if (blank && guides.front()->ring.from_butt_m->value() < blank->start) return;  // told as off the blank
   const double distance = (guides.front()->ring.from_butt_m->value() - view.rod.order.reel_foot_m->value()) * 1000;
   if (distance >= kLeastDistance.mm()) return;
   findings.push_back(AtGuide(view, kReelDistance, *guides.front(),

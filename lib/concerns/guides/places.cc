@@ -1,6 +1,7 @@
 #include "places.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <utility>
 
@@ -48,7 +49,7 @@ bool Places::Regular() const {
   return true;
 }
 
-std::optional<double> Places::MoveOf(int i) const {
+std::optional<double> Places::RegularPlaceOf(int i) const {
   if (!mm_[i]) return std::nullopt;
   Places rest = *this;
   rest.mm_[i].reset();
@@ -61,7 +62,7 @@ std::optional<double> Places::MoveOf(int i) const {
   if (behind && next) most = std::min(most, (*next + kGrowth * *behind) / (1 + kGrowth));
   if (const auto after = Ahead(i + 1); after && next) least = std::max(least, *next + *after / kGrowth);
   if (least > most) return std::nullopt;
-  return std::max({0.0, least - *mm_[i], *mm_[i] - most});
+  return std::clamp(*mm_[i], least, most);
 }
 
 std::vector<int> Places::Suspects() const {
@@ -82,16 +83,34 @@ bool Places::InterchangedWithNext(int i) const {
   return other.Regular();
 }
 
+double Places::Roughness() const {
+  double sum = 0;
+  for (int i = 1; i + 1 < static_cast<int>(mm_.size()); ++i) {
+    const std::optional<double> behind = Ahead(i - 1), ahead = Ahead(i);
+    if (behind && ahead && *behind > 0 && *ahead > 0) sum += std::abs(std::log(*ahead / *behind));
+  }
+  return sum;
+}
+
 std::optional<int> Places::Culprit() const {
+  // less is no difference (common practice, no source)
+  constexpr double kAboutEqual = 0.1;
   std::optional<int> culprit;
-  double least = std::numeric_limits<double>::infinity();
+  double least_move = 0, least_roughness = 0;
   for (const int i : Suspects()) {
     if (i + 1 >= static_cast<int>(mm_.size())) continue;  // the tip-top stands where it stands
     if (InterchangedWithNext(i - 1)) return i;
-    const std::optional<double> move = MoveOf(i);
-    if (!move || *move >= least) continue;
+    const std::optional<double> place = RegularPlaceOf(i);
+    if (!place) continue;
+    Places moved = *this;
+    moved.mm_[i] = place;
+    const double move = std::abs(*place - *mm_[i]), roughness = moved.Roughness();
+    const bool smoother = roughness < least_roughness - kAboutEqual;
+    const bool nearer = roughness < least_roughness + kAboutEqual && move < least_move;
+    if (culprit && !smoother && !nearer) continue;
     culprit = i;
-    least = *move;
+    least_move = move;
+    least_roughness = roughness;
   }
   return culprit;
 }

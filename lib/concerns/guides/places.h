@@ -23,8 +23,8 @@ class Places {
   // The spacing in front of guide `i` is more than a quarter longer than the one behind it.
   bool Grows(int i) const;
   // The guide that could stand elsewhere between its neighbours so that the list is in order and no spacing grows. Of
-  // several the one that has to move least, of two that were interchanged the later one; unset where there is none, or
-  // nothing is wrong.
+  // several the one that leaves the spacings most even, of about equal ones the one that has to move least, of two that
+  // were interchanged the later one; unset where there is none, or nothing is wrong.
   std::optional<int> Culprit() const;
 
  private:
@@ -32,8 +32,10 @@ class Places {
   // The guides beside the first thing that is wrong: one of them it must be.
   std::vector<int> Suspects() const;
   bool InterchangedWithNext(int i) const;
-  // How far `i` has to move; unset where no place of its own makes everything regular.
-  std::optional<double> MoveOf(int i) const;
+  // The nearest place to its own that makes everything regular for `i`, in mm from the tip-top; unset where none does.
+  std::optional<double> RegularPlaceOf(int i) const;
+  // How uneven the spacings are: the sum of the logarithms of their ratios, one to the next.
+  double Roughness() const;
 
   std::vector<std::optional<double>> mm_;  // from the tip-top's ring; the last one is the tip-top itself
 };
