@@ -19,11 +19,6 @@ Finding AtWrap(const View& view, const Code& code, const Wrap& wrap, std::string
   return finding;
 }
 
-// "'w-guides' on 'g3'"
-std::string NameOf(const Wrap& wrap) {
-  return wrap.on.empty() ? absl::StrFormat("'%s'", wrap.id) : absl::StrFormat("'%s' on '%s'", wrap.id, wrap.on);
-}
-
 constexpr Code kOverlap = {
     .name = "wraps/overlap",
     .severity = Severity::kError,
@@ -113,6 +108,39 @@ void JudgeFootNotCovered(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kUnderwrapShort = {
+    .name = "wraps/underwrap-short",
+    .severity = Severity::kWarning,
+    .summary = "A wrap reaches beyond the underwrap that is under it",
+    .why = "It steps down at the underwrap's end, the foot has no bed there, and the step shows through the finish.",
+    .action = "Make the underwrap longer than foot and wrap together, or end the wrap on it.",
+};
+
+void JudgeUnderwrapShort(const View& view, std::vector<Finding>& findings) {
+  const std::vector<Wrap>& wraps = view.rod.wraps;
+  std::vector<Placed> placed;
+  for (int i = 0; i < static_cast<int>(wraps.size()); ++i) {
+    const auto span = wraps[i].kind == "underwrap" ? SpanOf(Origin::kOnBlank, wraps[i]) : std::nullopt;
+    if (span) placed.push_back({i, *span});
+  }
+  const SpanIndex index(std::move(placed));
+  for (const Wrap& wrap : wraps) {
+    const std::optional<Span> span = wrap.over_foot ? SpanOf(Origin::kOnBlank, wrap) : std::nullopt;
+    const std::optional<int> under = span ? index.Under(*span) : std::nullopt;
+    if (!under) continue;
+    // an end lies on some underwrap, or only on the blank
+    const double end_m = 3 * kTouch_m;
+    if (index.Under({span->start, span->start + end_m}) && index.Under({span->end - end_m, span->end})) continue;
+    const Span bed = *SpanOf(Origin::kOnBlank, wraps[*under]);
+    const double beyond_mm = 1000 * std::max(bed.start - span->start, span->end - bed.end);
+    findings.push_back(
+        AtWrap(view, kUnderwrapShort, wrap,
+               absl::StrFormat("%s reaches %.1f mm beyond %s", NameOf(wrap), beyond_mm, NameOf(wraps[*under])),
+               {{"beyond_mm", beyond_mm}}));
+    findings.back().related.push_back(wraps[*under].at);
+  }
+}
+
 constexpr Code kOverMovingPart = {
     .name = "wraps/over-moving-part",
     .severity = Severity::kError,
@@ -180,6 +208,7 @@ std::vector<Rule<View>> PlaceRules() {
   return {{&kOverlap, JudgeOverlap},
           {&kOffBlank, JudgeOffBlank},
           {&kFootNotCovered, JudgeFootNotCovered},
+          {&kUnderwrapShort, JudgeUnderwrapShort},
           {&kOverMovingPart, JudgeOverMovingPart},
           {&kOverJoint, JudgeOverJoint}};
 }

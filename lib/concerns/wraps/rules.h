@@ -23,6 +23,9 @@ struct View {
 std::vector<Rule<View>> PlaceRules();   // a wrap and what is under and beside it
 std::vector<Rule<View>> ThreadRules();  // what it is made of and covered with
 
+// "'w-guides' on 'g3'"
+std::string NameOf(const Wrap& wrap);
+
 // One entry of the design stands for several wraps: true the first time that it is met.
 class OncePerEntry {
  public:

@@ -30,7 +30,7 @@ void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
     if (thread.diameter) continue;
     told[wrap.thread_index] = true;
     findings.push_back(
-        MakeFinding(kThreadUnknown, thread.at, absl::StrFormat("how thick '%s' is is not known", thread.id)));
+        MakeFinding(kThreadUnknown, thread.at, absl::StrFormat("the thickness of '%s' is not known", thread.id)));
   }
 }
 
@@ -42,12 +42,21 @@ constexpr Code kLengthUnknown = {
     .action = "Enter `length` or `turns`. On a guide the length of the foot in its model will do.",
 };
 
+// Whether what the wrap is on is described; a name that leads nowhere is told where references are.
+bool HostIsKnown(const Rod& rod, const Wrap& wrap) {
+  const auto named = [&](const auto& thing) { return thing.id == wrap.on; };
+  const auto any = [&](const auto& things) { return std::any_of(things.begin(), things.end(), named); };
+  return wrap.on.empty() || any(rod.guides) || any(rod.handle.parts) || any(rod.blank.joints) || any(rod.wraps) ||
+         any(rod.blank.sections) || (rod.tip_top && named(*rod.tip_top));
+}
+
 void JudgeLengthUnknown(const View& view, std::vector<Finding>& findings) {
   OncePerEntry first;
   for (const Wrap& wrap : view.rod.wraps) {
     // turns of a thread that is not known are told with the thread
-    if (wrap.length || wrap.turns || !first(wrap)) continue;
-    findings.push_back(MakeFinding(kLengthUnknown, wrap.at, absl::StrFormat("how long '%s' is is not known", wrap.id)));
+    if (wrap.length || wrap.turns || !HostIsKnown(view.rod, wrap) || !first(wrap)) continue;
+    findings.push_back(
+        MakeFinding(kLengthUnknown, wrap.at, absl::StrFormat("the length of %s is not known", NameOf(wrap))));
   }
 }
 

@@ -1,6 +1,15 @@
+#include "absl/strings/str_format.h"
 #include "rules.h"
 
 namespace withy {
+namespace wraps {
+
+std::string NameOf(const Wrap& wrap) {
+  return wrap.on.empty() ? absl::StrFormat("'%s'", wrap.id) : absl::StrFormat("'%s' on '%s'", wrap.id, wrap.on);
+}
+
+}  // namespace wraps
+
 namespace {
 
 std::vector<Rule<wraps::View>> Rules() {
