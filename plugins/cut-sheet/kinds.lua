@@ -7,7 +7,6 @@
 --   ream       a diameter, or false: the bore stays as it is
 --   tube       sixty-fourths of an inch and mm
 --   mass       g: one decimal from 10 g on, where the second says nothing, else two
---   spread     uncertainty of a mass from 10 g on: g with one decimal, never none
 --   text, tick
 local html = require "withy.html"
 local text = require "withy.text"
@@ -52,9 +51,6 @@ end
 
 M.diameter = number("mm", two_decimals)
 M.mass = number("g", grams)
-M.spread = number("g", function(value)
-  return text.fixed(math.max(value, 0.1), 1)
-end)
 
 M.ream = {
   heads = { "mm" },

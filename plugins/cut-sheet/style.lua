@@ -58,6 +58,7 @@ td.u { font-style: italic; white-space: nowrap; }
 .stop { border: 2pt solid #000; padding: 1.4mm 2.6mm 1.8mm; }
 .stop table { border-bottom: 0; }
 .stop tr.s td { border-top: 0; }
+.stop td:first-child { white-space: nowrap; }
 .cautions { border: 1pt solid #000; padding: 1.8mm 2.6mm 2mm; break-inside: avoid; font-size: 8pt; }
 .cautions h2 { margin-bottom: .8mm; }
 .cautions ul { margin: 0; padding-left: 3.6mm; columns: 2; column-gap: 7mm; }

@@ -35,8 +35,7 @@ return function(ctx)
   end)
   local total = {
     item = "rod without reel", strong = true,
-    mass = ctx:get("balance.mass_g"), give = ctx:get("balance.mass_plus_minus_g"),
-    center = ctx:get("balance.balance_from_butt_mm"),
+    mass = ctx:get("balance.mass_g"), center = ctx:get("balance.balance_from_butt_mm"),
   }
   local with_reel = ctx:get("balance.mass_with_reel_g")
   if #rows > 0 then
@@ -56,7 +55,6 @@ return function(ctx)
       columns = {
         { key = "item", title = "part", kind = "text" },
         { key = "mass", title = "mass", kind = "mass", strong = true },
-        { key = "give", title = "give or take", kind = "spread", optional = true },
         { key = "center", title = "balances at", kind = "length", step = 1, inch = 16 },
         { key = "from", title = "known how", kind = "text", optional = true },
       },
