@@ -1,6 +1,5 @@
 #include "text_reader.h"
 
-#include <algorithm>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -13,6 +12,7 @@
 #include "number_text.h"
 #include "reading_codes.h"
 #include "text_cursor.h"
+#include "text_layout.h"
 #include "text_numbered.h"
 #include "text_scalar.h"
 #include "withy/units/unit.h"
@@ -21,23 +21,6 @@ namespace withy {
 namespace {
 
 using google::protobuf::FieldDescriptor;
-
-// The line at `offset`, or as much of it as people write; a longer one must not be read again for each of its errors.
-std::string_view LineOf(std::string_view bytes, std::size_t offset) {
-  constexpr std::size_t kLongest = 1000;
-  const std::size_t from = offset - std::min(offset, kLongest);
-  const std::string_view before = bytes.substr(from, offset - from), after = bytes.substr(offset, kLongest);
-  const std::size_t begin = from + before.rfind('\n') + 1;  // npos + 1 is 0
-  return bytes.substr(begin, offset + std::min(after.find('\n'), after.size()) - begin);
-}
-
-std::size_t IndentOf(std::string_view bytes, std::size_t offset) {
-  return LineOf(bytes, offset).find_first_not_of(" \t");
-}
-
-bool OpensMoreThanItCloses(std::string_view line) {
-  return std::count(line.begin(), line.end(), '{') > std::count(line.begin(), line.end(), '}');
-}
 
 // The reader walks fields in a loop, not by recursion: how deep a file nests is the sink's to bound, never the stack's.
 class TextReader {
@@ -150,7 +133,7 @@ class TextReader {
 
   // At a name that the open message does not have: whether an outer one does, and the open ones should have been closed
   // before. So it is where the name's line is indented no more than the line on which they were opened, or where
-  // another field follows a quantity on a line that opens more braces than it closes. Then they are closed.
+  // the message was opened on the name's own line and that opens more braces than it closes. Then they are closed.
   bool CloseForgotten() {
     const std::string_view bytes = reading_.bytes();
     std::size_t count = 0;
@@ -158,7 +141,7 @@ class TextReader {
       const std::uint32_t opened = blocks_[blocks_.size() - n].offset, name = cursor_.token().offset;
       const bool forgotten = cursor_.FirstOnLine()
                                  ? IndentOf(bytes, name) <= IndentOf(bytes, opened)
-                                 : n == 1 && InQuantity() && OpensMoreThanItCloses(LineOf(bytes, name));
+                                 : n == 1 && IsOnLineThatStaysOpen(bytes, opened, name);
       if (!forgotten) break;
       if (sink_.trail().Outer(n).Find(cursor_.text()) != nullptr) count = n;
     }

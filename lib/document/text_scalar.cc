@@ -103,7 +103,7 @@ void TextScalarReader::ReadDouble(bool negative, std::uint32_t offset, bool in_l
     sink_.BadNumber(offset, absl::StrCat(cursor_.Found(), how, " than any number that can be kept"));
   }
   cursor_.Advance();
-  if (!in_list && cursor_.NumberGoesOn()) RefuseBenchNumber(offset);
+  if (!in_list && !cursor_.AtCloser() && cursor_.NumberGoesOn()) RefuseBenchNumber(offset);
 }
 
 void TextScalarReader::RefuseBenchNumber(std::uint32_t offset) {

@@ -6,6 +6,8 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "reading.h"
 #include "support/random_design.h"
@@ -274,6 +276,21 @@ TEST(ReadText, SaysWhatToWriteForANumberOfTheBench) {
   }
 }
 
+TEST(ReadText, ShowsHowAValueOfItsKindIsWritten) {
+  const std::pair<std::string, std::string> cases[] = {
+      {"identity { units: \"INCH\" }", "`units: INCH`"},
+      {"identity { units: 'metrics' }", "`units: METRIC`"},
+      {"identity { name: Ines }", "`name: \"...\"`"},
+      {"guides { locked: yes }", "`locked: true` or `locked: false`"},
+  };
+  for (const auto& [text, instead] : cases) {
+    const ReadResult result = ReadDesign("test", Text(text));
+    ASSERT_EQ(result.findings.size(), 1u) << text;
+    EXPECT_EQ(result.findings[0].code, "document/bad-value") << text;
+    EXPECT_THAT(result.findings[0].help, HasSubstr(instead)) << text;
+  }
+}
+
 TEST(ReadText, AForeignUnitIsNotTakenForAMissingOneAsWell) {
   const ReadResult result = ReadDesign("test", Text("guides { id: 'x' from_tip { cm: 93.7 } }"));
   ASSERT_TRUE(result.document);
@@ -292,6 +309,9 @@ INSTANTIATE_TEST_SUITE_P(
         BadInput{"brace_missing_on_one_line",
                  Text("guides { id: 'g' from_tip { inch: 4.5 locked: true }\nshop { }"),
                  {{"document/syntax", 2, 39, "guides[g].from_tip"}}},
+        BadInput{"brace_missing_after_a_place",
+                 Text("wraps { id: 'w' place { after: 'g' turns: 6 }\nshop { }"),
+                 {{"document/syntax", 2, 36, "wraps[w].place"}}},
         BadInput{"brace_behind_an_unclosed_quote",
                  Text("guides { id: 'g from_tip { inch: 4.5 } }\nshop { }"),
                  {{"document/syntax", 2, 14, "guides[0]"}}},
