@@ -139,9 +139,6 @@ void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
   for (const Part& part : rod.handle.parts) glued = glued || (answers.whole < 0 && !part.bond.empty());
   if (glued) add(FieldPath().Field("adhesives"), "0 g", "adhesive is not counted in mass and balance");
   if (all.uncounted_arbors) add(rod.handle.at, "0 g", "arbors without a mass are not counted");
-  if (all.uncounted_wraps) {
-    add(FieldPath().Field("wraps"), "0 g", "wraps whose thread, finish or place cannot be told are not counted");
-  }
   if (all.unstated_mass) answers.assumptions.push_back(UnstatedMassAssumption());
 }
 
@@ -150,7 +147,7 @@ void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
 BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers&,
                               const WrapsAnswers& wraps, Inputs& inputs) {
   BalanceAnswers answers;
-  Collection all{inputs, {}, false, false, false, {}};
+  Collection all{inputs, {}, false, false, {}};
   CollectSections(rod, sections, all);
   CollectHandle(rod, all);
   CollectGuides(rod, all);

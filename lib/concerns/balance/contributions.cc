@@ -2,8 +2,10 @@
 
 #include <cmath>
 #include <numbers>
+#include <string>
 #include <utility>
 
+#include "absl/strings/str_cat.h"
 #include "withy/sections/material.h"
 
 namespace withy {
@@ -139,6 +141,19 @@ std::optional<Uncertain> CenterOfTipTop(const Rod& rod) {
   return *rod.blank_tip_m + Uncertain((beyond - tube) / 2);
 }
 
+// What keeps a wrap's mass from being told, and so what to add.
+std::string WhyUncounted(const Rod& rod, const Wrap& wrap, const WrapAnswer& answer) {
+  if (!wrap.start.from_butt_m) return "not counted: its place on the rod is not known";
+  if (!answer.thread_kg && !answer.thread_length_m) return "not counted: the length of its thread is not known";
+  if (!answer.thread_kg) return absl::StrCat("not counted: how heavy thread ", wrap.thread, " is, is not known (tex)");
+  for (const int i : wrap.coats) {
+    const Finish& finish = rod.finishes[i];
+    if (!finish.film) return absl::StrCat("not counted: finish ", finish.id, " has no film");
+    if (!finish.density_kg_m3) return absl::StrCat("not counted: finish ", finish.id, " has no mix.density");
+  }
+  return "not counted: its finish is not described";
+}
+
 }  // namespace
 
 int UnitsSideBySide(double bore_m, double unit_m) {
@@ -206,11 +221,14 @@ void CollectGuides(const Rod& rod, Collection& all) {
 }
 
 void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all) {
+  const FieldPath* told = nullptr;
   for (std::size_t i = 0; i < rod.wraps.size(); ++i) {
     const Wrap& wrap = rod.wraps[i];
     const WrapAnswer& answer = wraps.wraps[i];
     if (!answer.thread_kg || !answer.finish_kg || !wrap.start.from_butt_m) {
-      all.uncounted_wraps = true;
+      // An entry of several wraps is spoken of once.
+      if (!told || *told != wrap.at) all.assumptions.push_back({wrap.at, "0 g", WhyUncounted(rod, wrap, answer)});
+      told = &wrap.at;
       continue;
     }
     const double length = wrap.length->meters();

@@ -20,7 +20,6 @@ struct Collection {
   std::vector<Counted> things;
   bool unstated_mass = false;              // some mass said no uncertainty
   bool uncounted_arbors = false;
-  bool uncounted_wraps = false;
   std::vector<Assumption> assumptions;
 };
 

@@ -189,5 +189,20 @@ TEST(UnitsSideBySide, PacksCircles) {
   EXPECT_NEAR(center(30, 7), 1, 1e-9);
 }
 
+// The mass leaves the wrap out, so which one and what to add has to be said.
+TEST(ComputeBalance, AWrapThatIsNotCountedIsNamedOnce) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(R"(
+    threads { id: "t" turns_per_10_mm: 50 tex: 40 }
+    finishes { id: "clear" coats: 2 mix { density { g_per_cm3: 1.1 } } }
+    wraps { id: "w" kind: "trim" place { from_butt { mm: 500 } } length { mm: 40 } thread: "t" coats: "clear" })"));
+  int told = 0;
+  for (const Assumption& assumption : answers.assumptions) {
+    if (assumption.at.ToString() != "wraps[w]") continue;
+    ++told;
+    EXPECT_NE(assumption.why.find("clear has no film"), std::string::npos) << assumption.why;
+  }
+  EXPECT_EQ(told, 1);
+}
+
 }  // namespace
 }  // namespace withy::testing
