@@ -40,10 +40,14 @@ void WeighSection(Resolver& r, const Known<Mass>& mass, const Maybe<Length>& bal
   if (section.mass && section.mass->from == weighed.from && section.mass->to == weighed.to) {
     CompareMasses(r, section.mass->mass, mass);
     weighed.balance = section.mass->balance;
+  } else if (section.mass) {
+    section.mass_before = section.mass;
+    if (section.mass->balance) section.balanced_before = section.mass;
   }
   if (balance) {
     weighed.balance = balance;
     weighed.balance->value += weighed.from;
+    section.balanced_before.reset();
   }
   section.mass = std::move(weighed);
 }

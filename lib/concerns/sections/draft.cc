@@ -50,19 +50,36 @@ std::pair<Uncertain, Uncertain> MassAndMoment(Inputs& inputs, double mass, doubl
                         center * var_m);
 }
 
+struct Center {
+  double at = 0, plus_minus = 0;
+};
+
+// Where the balance point went when what came off an earlier, longer piece took its share: (1 c - x o) / (1 - x), with the
+// off-cut's share x of the mass and its balance point o.
+Center CenterAfterCuts(const SectionMass& earlier, const SectionMass& now, const Distribution& distribution) {
+  const MassProperties then = distribution.Properties(earlier.from.meters(), earlier.to.meters());
+  const MassProperties left = distribution.Properties(now.from.meters(), now.to.meters());
+  const double share = left.mass_kg / then.mass_kg;
+  const double point = earlier.balance->value.meters() - (then.s_kg_m - left.s_kg_m) / then.mass_kg;
+  return {point / share, earlier.balance->plus_minus.value_or(kUnstatedBalanceM) / share};
+}
+
+// As measured; else from the balance point of the piece before it was cut; else from the computed distribution.
+Center CenterOf(const SectionMass& stated, const Section& section, const Distribution& distribution,
+                const MassProperties& computed) {
+  if (stated.balance) return {stated.balance->value.meters(), stated.balance->plus_minus.value_or(kUnstatedBalanceM)};
+  if (section.balanced_before) return CenterAfterCuts(*section.balanced_before, stated, distribution);
+  return {computed.Balance(), CenterPlusMinus(section, distribution)};
+}
+
 // A written mass spread by the computed distribution; what was cut off since it was weighed goes with its share.
 void SpreadStatedMass(const SectionMass& stated, Draft& draft, Inputs& inputs, bool& unstated) {
   const double mass = stated.mass.value.kilograms();
   const double weighed_from = stated.from.meters(), weighed_to = stated.to.meters();
   const MassProperties weighed = draft.distribution->Properties(weighed_from, weighed_to);
   if (!(weighed.mass_kg > 0)) return;
-  double center = weighed.Balance();
-  double center_pm = CenterPlusMinus(*draft.section, *draft.distribution);
-  if (stated.balance) {
-    center = stated.balance->value.meters();
-    center_pm = stated.balance->plus_minus.value_or(kUnstatedBalanceM);
-  }
-  auto [m, moment] = MassAndMoment(inputs, mass, MassPlusMinus(stated.mass, unstated), center, center_pm);
+  const Center center = CenterOf(stated, *draft.section, *draft.distribution, weighed);
+  auto [m, moment] = MassAndMoment(inputs, mass, MassPlusMinus(stated.mass, unstated), center.at, center.plus_minus);
   MassProperties off;
   if (draft.from > weighed_from) off += draft.distribution->Properties(weighed_from, draft.from);
   if (draft.to < weighed_to) off += draft.distribution->Properties(draft.to, weighed_to);

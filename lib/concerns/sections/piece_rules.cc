@@ -7,32 +7,6 @@
 namespace withy::sections {
 namespace {
 
-constexpr Code kMassAgainstVolume = {
-    .name = "sections/mass-against-volume",
-    .severity = Severity::kWarning,
-    .summary = "What a section weighs does not go with its wall and density",
-    .why =
-        "Weight, wall and density of a tube say the same thing twice; when they differ by half, one of them is of "
-        "another piece, another unit or a guess.",
-    .action = "Weigh the bare section again, and measure the wall at both ends.",
-};
-
-// A factor of 1.5 either way: wider than any honest wall reading leaves open (common practice, no source).
-constexpr double kMassFactor = 1.5;
-
-void JudgeMassAgainstVolume(const View& view, std::vector<Finding>& findings) {
-  for (const SectionAnswer& answer : view.answers.sections) {
-    const Section& section = view.rod.blank.sections[answer.section];
-    if (!answer.mass_if_computed_kg || !section.mass) continue;
-    const double weighed = section.mass->mass.value.grams(), computed = *answer.mass_if_computed_kg * 1000;
-    if (!(weighed > 0) || !(computed > 0)) continue;
-    if (weighed <= kMassFactor * computed && computed <= kMassFactor * weighed) continue;
-    findings.push_back(MakeFinding(kMassAgainstVolume, section.mass->mass.at,
-                                   absl::StrFormat("%.1f g, where wall and density make %.1f g", weighed, computed),
-                                   {{"mass_g", weighed}, {"computed_g", computed}}));
-  }
-}
-
 constexpr Code kBalancePointOutside = {
     .name = "sections/balance-point-outside",
     .severity = Severity::kError,
@@ -147,8 +121,7 @@ void JudgeSpareDiffers(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> PieceRules() {
-  return {{&kMassAgainstVolume, JudgeMassAgainstVolume},
-          {&kBalancePointOutside, JudgeBalancePointOutside},
+  return {{&kBalancePointOutside, JudgeBalancePointOutside},
           {&kBalanceAgainstTaper, JudgeBalanceAgainstTaper},
           {&kSpareDiffers, JudgeSpareDiffers}};
 }

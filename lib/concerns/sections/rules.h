@@ -21,6 +21,7 @@ std::vector<Rule<View>> TaperRules();  // a table as a whole
 std::vector<Rule<View>> RowRules();    // one row against the rows beside it
 std::vector<Rule<View>> WallRules();   // one row: wall, inner diameter, roundness
 std::vector<Rule<View>> PieceRules();  // the piece as a whole: mass, balance point, spare
+std::vector<Rule<View>> MassRules();   // its mass against what else is known of it
 std::vector<Rule<View>> CutRules();    // what comes off it
 
 // A finding about one field of a row of a section's table ("" = the row), with its place on the rod.

@@ -29,7 +29,9 @@ void SettleWall(Draft& draft, SectionAnswer& answer, SectionsAnswers& answers) {
   const FieldPath at = draft.section->taper.at.Field("stations");
   if (MassComesFromElsewhere(draft) && draft.density_known && draft.mass_kg) {
     const double tube = draft.mass_kg->value() - d.SpliceMass(draft.from, draft.to);
-    if (const auto ratio = WallRatioFor(tube, d.SolidMass(draft.from, draft.to))) {
+    const double solid = d.SolidMass(draft.from, draft.to);
+    if (solid > 0) answer.share_of_solid = tube / solid;
+    if (const auto ratio = WallRatioFor(tube, solid)) {
       d.SetWallRatio(*ratio);
       answer.wall_known = true;
       answer.wall_from = Source::kComputed;
@@ -71,6 +73,12 @@ SectionAnswer AnswerOf(Draft& draft, int section, SectionsAnswers& answers) {
   if (draft.density_known && d.wall_given() && draft.section->mass) {
     const SectionMass& mass = *draft.section->mass;
     answer.mass_if_computed_kg = d.Properties(mass.from.meters(), mass.to.meters()).mass_kg;
+  }
+  if (const auto& before = draft.section->mass_before; before && draft.section->mass) {
+    const SectionMass& now = *draft.section->mass;
+    const double then_kg = d.Properties(before->from.meters(), before->to.meters()).mass_kg;
+    const double left_kg = d.Properties(now.from.meters(), now.to.meters()).mass_kg;
+    if (then_kg > 0) answer.mass_if_only_cut_kg = before->mass.value.kilograms() * left_kg / then_kg;
   }
   const MassProperties left = d.Properties(draft.from, draft.to);
   if (told && left.mass_kg > 0) {

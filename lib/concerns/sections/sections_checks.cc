@@ -23,7 +23,8 @@ Finding AtRow(const View& view, const Code& code, const Section& section, const 
 namespace {
 
 std::vector<Rule<sections::View>> Rules() {
-  return Joined({sections::TaperRules(), sections::RowRules(), sections::WallRules(), sections::PieceRules(), sections::CutRules()});
+  return Joined({sections::TaperRules(), sections::RowRules(), sections::WallRules(), sections::PieceRules(),
+                 sections::MassRules(), sections::CutRules()});
 }
 
 }  // namespace

@@ -63,6 +63,20 @@ TEST(ComputeSections, AMeasuredMassLosesTheShareOfTheCut) {
   EXPECT_NEAR(*s.mass_if_computed_kg * 1000, 42.4115, 1e-3);
 }
 
+// Weighed again after the cut, without balancing it again: the balance point of the whole still tells, 611.67 mm as above.
+TEST(ComputeSections, AWeighingAfterTheCutKeepsTheBalancePoint) {
+  const Rod rod = RodOf(Straight("mass { g: 40 plus_minus: 0.2 source: MEASURED } balance_from_butt { mm: 490 plus_minus: 1 }",
+                                 "") +
+                        R"(log { cut { section: "s" amount { mm: 250 } } }
+                           log { weighed { what: "s" mass { g: 30.1 plus_minus: 0.1 } } })");
+  const SectionAnswer s = SectionsOf(rod).sections[0];
+  ASSERT_TRUE(s.mass_kg && s.moment_kg_m);
+  EXPECT_NEAR(s.mass_kg->value() * 1000, 30.1, 1e-9);
+  EXPECT_NEAR((*s.moment_kg_m / *s.mass_kg).value() * 1000 + 250, 611.667, 1e-3);
+  EXPECT_NEAR((*s.moment_kg_m / *s.mass_kg).plus_minus() * 1000, 4.0 / 3, 1e-9);
+  EXPECT_NEAR(*s.mass_if_only_cut_kg * 1000, 30, 1e-9);
+}
+
 // A wall of 0.6 mm on 10 mm outside, 1000 mm long, 1.5 g/cm3, weighs pi (10 - 0.6) 0.6 x 1000 x 1.5 mg = 26.5779 g.
 TEST(ComputeSections, AnUnknownWallIsInferredFromTheMass) {
   const Rod rod = RodOf(R"(

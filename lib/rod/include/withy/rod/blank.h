@@ -80,6 +80,9 @@ struct Section {
   Maybe<double> modulus_pa;
   Maybe<double> density_kg_m3;
   std::optional<SectionMass> mass;   // the best: the latest weighing, else `mass` as supplied
+  // The weighing before it, where something came off in between; and the latest that found a balance point, where `mass`
+  // has none: what came off since takes its share from it.
+  std::optional<SectionMass> mass_before, balanced_before;
   Maybe<double> spine_deg;           // from the mark on the blank, clockwise seen from the butt
   Maybe<double> natural_bend_deg;
   std::string aligned_on;            // "spine", "natural_bend", "straightest"; empty = not known
