@@ -119,14 +119,13 @@ std::string CaseBranches() {
     for (const OptionSpec* option : OptionsOf(*command)) {
       if (option->value.empty()) continue;
       std::string words = absl::StrJoin(Words(option->completes, option->choices), " ");
-      absl::StrAppend(&values, "        ", Pattern(*option), ") words='", words,
-                      "'; files='", Files(option->completes), "'; return ;;\n");
+      absl::StrAppend(&values, "        ", Pattern(*option), ") words='", words, "'; files='", Files(option->completes),
+                      "'; return ;;\n");
     }
     absl::StrAppend(&text, "    '", std::string(command->name), "')\n      case \"$previous\" in\n", values,
                     "      esac\n      options='", OptionNames(*command), "'\n      words='",
-                    absl::StrJoin(Words(command->completes, ""), " "),
-                    "'; files='", Files(command->completes), "'; second='",
-                    FilesComeSecond(command->completes) ? "yes" : "", "' ;;\n");
+                    absl::StrJoin(Words(command->completes, ""), " "), "'; files='", Files(command->completes),
+                    "'; second='", FilesComeSecond(command->completes) ? "yes" : "", "' ;;\n");
   }
   return text;
 }

@@ -28,8 +28,8 @@ int Run(const Options& options, Io& io) {
   if (options.Has("--json")) {
     io.Out(MessageToJson(checked->review.report));
   } else {
-    io.Out(ShowText(path, design, checked->review.report,
-                    {.units = UnitsFrom(options, design), .style = io.out_style()}));
+    io.Out(
+        ShowText(path, design, checked->review.report, {.units = UnitsFrom(options, design), .style = io.out_style()}));
   }
   NoteErrors(*checked, io);
   return kDone;

@@ -50,8 +50,8 @@ void AddJoint(const Rod& rod, const Joint& joint, Collection& all) {
     spigot = middle;
     if (joint.spigot_length && joint.spigot_standing_out) {
       const double out = joint.spigot_standing_out->value.meters() - joint.spigot_length->value.meters() / 2;
-      spigot = *rod.blank_butt_m + Uncertain(joint.spigot_fixed_in == joint.upper ? *joint.upper_start_m - out
-                                                                                 : *joint.lower_end_m + out);
+      spigot = *rod.blank_butt_m +
+               Uncertain(joint.spigot_fixed_in == joint.upper ? *joint.upper_start_m - out : *joint.lower_end_m + out);
     }
   }
   if (joint.mass) Add(all, joint.id, joint.at, joint.mass, {}, std::nullopt, middle);
@@ -88,7 +88,8 @@ Maybe<Mass> MassOf(const Part& part, const std::optional<MassProperties>& volume
   } else if (const auto table = DensityOfMaterial(part.material)) {
     density = table->kg_m3;
     plus_minus = table->plus_minus_kg_m3;
-    all.assumptions.push_back({part.at.Field("mass"), "from its shape and the density of " + part.material, table->why});
+    all.assumptions.push_back(
+        {part.at.Field("mass"), "from its shape and the density of " + part.material, table->why});
   }
   if (!(density > 0)) return std::nullopt;
   return Known<Mass>{Mass::Kilograms(volume->mass_kg * density), volume->mass_kg * plus_minus, Source::kComputed,
@@ -158,8 +159,8 @@ std::string WhyUncounted(const Rod& rod, const Wrap& wrap, const WrapAnswer& ans
 
 int UnitsSideBySide(double bore_m, double unit_m) {
   constexpr double kTieM = 1e-9;
-  const double ratios[] = {1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2,
-                           1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
+  const double ratios[] = {
+      1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2, 1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
   int fits = 0;
   for (int n = 1; n <= 7; ++n) {
     if (bore_m >= ratios[n - 1] * unit_m - kTieM) fits = n;

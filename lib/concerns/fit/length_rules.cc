@@ -45,9 +45,9 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.order.overall_length) return;
   const Known<Length>& ordered = *view.rod.order.overall_length;
   if (!view.answers.overall_m) {
-    findings.push_back(CannotTell(
-        kOverallLength, ordered.at,
-        "whether the rod comes out at " + Both(ordered.value.mm()) + " is not known", MeasureFor(view)));
+    findings.push_back(CannotTell(kOverallLength, ordered.at,
+                                  "whether the rod comes out at " + Both(ordered.value.mm()) + " is not known",
+                                  MeasureFor(view)));
     return;
   }
   const double tolerance_mm = ordered.plus_minus ? *ordered.plus_minus * 1000 : kTolerance.mm();

@@ -64,7 +64,8 @@ void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& a
     }
     const double film = finish.film->value.meters() * finish.coats;
     const double beyond = finish.beyond_thread ? finish.beyond_thread->value.meters() : 0;
-    mass += finish.density_kg_m3->value * std::numbers::pi * film * (outer + film) * (wrap.length->meters() + 2 * beyond);
+    mass +=
+        finish.density_kg_m3->value * std::numbers::pi * film * (outer + film) * (wrap.length->meters() + 2 * beyond);
     outer += 2 * film;
   }
   answer.finish_kg = mass;
@@ -94,8 +95,8 @@ WrapsAnswers ComputeWraps(const Rod& rod) {
     const WrapAnswer& answer = answers.wraps.back();
     if (!answer.thread_length_m && !(told && *told == wrap.at)) {
       told = &wrap.at;
-      answers.unknowns.push_back({absl::StrCat("wraps.wraps[", wrap.id, "].thread_length_mm"),
-                                  WhatTellsTheThread(rod, wrap)});
+      answers.unknowns.push_back(
+          {absl::StrCat("wraps.wraps[", wrap.id, "].thread_length_mm"), WhatTellsTheThread(rod, wrap)});
     }
     if (wrap.thread_index < 0) continue;
     ThreadUse& of = use[wrap.thread_index];

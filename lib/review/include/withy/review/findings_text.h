@@ -34,8 +34,8 @@ std::string FindingText(const CheckedDesign& checked, const Finding& finding, Le
 // All findings of a file and its failures, an empty line behind each; then the verdict.
 std::string FindingsText(const CheckedDesign& checked, const FindingsOptions& options);
 
-// One line: "rod.txtpb: findings (2 errors, 1 warning)". "clean" is said only where there is no finding; where there are
-// some below `fail_on` it is "no errors (4 warnings)".
+// One line: "rod.txtpb: findings (2 errors, 1 warning)". "clean" is said only where there is no finding; where there
+// are some below `fail_on` it is "no errors (4 warnings)".
 std::string VerdictText(const CheckedDesign& checked, Severity fail_on, const TextStyle& style);
 
 // One line for several files: "3 files: 1 passed, 1 with findings, 1 unreadable".
