@@ -143,16 +143,18 @@ std::optional<Uncertain> CenterOfTipTop(const Rod& rod) {
 }
 
 // What keeps a wrap's mass from being told, and so what to add.
-std::string WhyUncounted(const Rod& rod, const Wrap& wrap, const WrapAnswer& answer) {
-  if (!wrap.start.from_butt_m) return "not counted: its place on the rod is not known";
-  if (!answer.thread_kg && !answer.thread_length_m) return "not counted: the length of its thread is not known";
-  if (!answer.thread_kg) return absl::StrCat("not counted: how heavy thread ", wrap.thread, " is, is not known (tex)");
+std::string WhyUncounted(const Rod& rod, const Wrap& wrap) {
+  const Thread* thread = wrap.thread_index < 0 ? nullptr : &rod.threads[wrap.thread_index];
+  if (thread && thread->diameter && !thread->linear_density_kg_m) {
+    return absl::StrCat("not counted: how heavy thread ", wrap.thread, " is, is not known (tex)");
+  }
   for (const int i : wrap.coats) {
     const Finish& finish = rod.finishes[i];
     if (!finish.film) return absl::StrCat("not counted: finish ", finish.id, " has no film");
     if (!finish.density_kg_m3) return absl::StrCat("not counted: finish ", finish.id, " has no mix.density");
   }
-  return "not counted: its finish is not described";
+  if (!wrap.coats_known) return "not counted: its finish is not described";
+  return "not counted: the length of its thread is not known";
 }
 
 }  // namespace
@@ -226,16 +228,16 @@ void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all) {
   for (std::size_t i = 0; i < rod.wraps.size(); ++i) {
     const Wrap& wrap = rod.wraps[i];
     const WrapAnswer& answer = wraps.wraps[i];
-    if (!answer.thread_kg || !answer.finish_kg || !wrap.start.from_butt_m) {
+    if (!answer.thread_kg || !answer.finish_kg) {
       // An entry of several wraps is spoken of once.
-      if (!told || *told != wrap.at) all.assumptions.push_back({wrap.at, "0 g", WhyUncounted(rod, wrap, answer)});
+      if (!told || *told != wrap.at) all.assumptions.push_back({wrap.at, "0 g", WhyUncounted(rod, wrap)});
       told = &wrap.at;
       continue;
     }
     const double length = wrap.length->meters();
-    // Thread and film as computed: their own uncertainty is far below that of anything weighed.
-    const Maybe<Mass> mass =
-        Known<Mass>{Mass::Kilograms(*answer.thread_kg + *answer.finish_kg), 0, Source::kComputed, wrap.at};
+    // On a known diameter their own uncertainty is far below that of anything weighed.
+    const Maybe<Mass> mass = Known<Mass>{Mass::Kilograms(*answer.thread_kg + *answer.finish_kg), answer.mass_plus_minus_kg,
+                                         Source::kComputed, wrap.at};
     Add(all, wrap.id, wrap.at, mass, wrap.start, length, At(wrap.start, length / 2));
   }
 }

@@ -1,7 +1,11 @@
 #include "withy/wraps/wraps.h"
 
+#include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <string>
+#include <string_view>
+#include <unordered_set>
 
 #include "absl/strings/str_cat.h"
 
@@ -71,16 +75,58 @@ void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& a
   answer.finish_kg = mass;
 }
 
-WrapAnswer AnswerOf(const Rod& rod, const Wrap& wrap) {
+void FillThreadAndFinish(const Rod& rod, const Wrap& wrap, WrapAnswer& answer) {
+  FillThread(rod, wrap, answer);
+  if (wrap.thread_index < 0 || !rod.threads[wrap.thread_index].diameter) return;
+  FillFinish(rod, wrap, rod.threads[wrap.thread_index].diameter->value.meters(), answer);
+}
+
+// Of the whole blank.
+struct Diameters {
+  double least_m = 0, most_m = 0;
+};
+
+std::optional<Diameters> DiametersOf(const Profile& outer) {
+  if (outer.empty()) return std::nullopt;
+  return Diameters{outer.Min(outer.begin(), outer.end()), outer.Max(outer.begin(), outer.end())};
+}
+
+// The mass does not wait for the place: the blank's smallest and largest diameter bound it.
+void BoundMass(const Rod& rod, const Wrap& wrap, const Diameters& blank, WrapAnswer& answer) {
+  const auto on = [&](double diameter_m) {
+    WrapAnswer there;
+    there.blank_start_m = there.blank_end_m = diameter_m;
+    FillThreadAndFinish(rod, wrap, there);
+    return there;
+  };
+  const WrapAnswer thin = on(blank.least_m), thick = on(blank.most_m);
+  if (!thin.thread_kg || !thin.finish_kg || !thick.thread_kg || !thick.finish_kg) return;
+  answer.thread_kg = (*thin.thread_kg + *thick.thread_kg) / 2;
+  answer.finish_kg = (*thin.finish_kg + *thick.finish_kg) / 2;
+  answer.mass_plus_minus_kg = std::abs(*thick.thread_kg + *thick.finish_kg - *thin.thread_kg - *thin.finish_kg) / 2;
+}
+
+WrapAnswer AnswerOf(const Rod& rod, const Wrap& wrap, const std::optional<Diameters>& blank) {
   WrapAnswer answer;
   if (wrap.turns && wrap.layers == 1) answer.turns = *wrap.turns;  // known wherever it lies
   answer.blank_start_m = rod.DiameterUnder(wrap.start);
   if (!wrap.length) return answer;
   answer.blank_end_m = rod.DiameterUnder(wrap.start.Moved(wrap.length->meters()));
-  FillThread(rod, wrap, answer);
-  if (wrap.thread_index < 0 || !rod.threads[wrap.thread_index].diameter) return answer;
-  FillFinish(rod, wrap, rod.threads[wrap.thread_index].diameter->value.meters(), answer);
+  FillThreadAndFinish(rod, wrap, answer);
+  const bool placed = wrap.start.on_blank_m || (wrap.start.from_butt_m && rod.blank_butt_m);
+  if (!placed && blank) BoundMass(rod, wrap, *blank, answer);
   return answer;
+}
+
+// A foot, or another wrap.
+bool AnyLiesOnMoreThanTheBlank(const Rod& rod) {
+  std::unordered_set<std::string_view> ids;
+  for (const Wrap& wrap : rod.wraps) {
+    if (!wrap.id.empty()) ids.insert(wrap.id);
+  }
+  return std::any_of(rod.wraps.begin(), rod.wraps.end(), [&ids](const Wrap& wrap) {
+    return wrap.over_foot || wrap.kind == "underwrap" || ids.contains(wrap.on);
+  });
 }
 
 }  // namespace
@@ -90,8 +136,9 @@ WrapsAnswers ComputeWraps(const Rod& rod) {
   std::vector<ThreadUse> use(rod.threads.size());
   std::vector<bool> used(rod.threads.size(), false);
   const FieldPath* told = nullptr;  // an entry of several wraps is spoken of once
+  const std::optional<Diameters> blank = DiametersOf(rod.blank.outer);
   for (const Wrap& wrap : rod.wraps) {
-    answers.wraps.push_back(AnswerOf(rod, wrap));
+    answers.wraps.push_back(AnswerOf(rod, wrap, blank));
     const WrapAnswer& answer = answers.wraps.back();
     if (!answer.thread_length_m && !(told && *told == wrap.at)) {
       told = &wrap.at;
@@ -103,6 +150,10 @@ WrapsAnswers ComputeWraps(const Rod& rod) {
     used[wrap.thread_index] = true;
     of.length_m += answer.thread_length_m.value_or(0);
     of.complete = of.complete && answer.thread_length_m.has_value();
+  }
+  if (AnyLiesOnMoreThanTheBlank(rod)) {
+    answers.assumptions.push_back({FieldPath().Field("wraps"), "every wrap on the bare blank",
+                                   "a foot or a wrap under it is not counted; it takes a little more thread"});
   }
   for (std::size_t i = 0; i < use.size(); ++i) {
     if (!used[i]) continue;

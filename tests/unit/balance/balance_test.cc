@@ -189,6 +189,17 @@ TEST(UnitsSideBySide, PacksCircles) {
   EXPECT_NEAR(center(30, 7), 1, 1e-9);
 }
 
+// Its mass is known within bounds wherever it lies (40 mg/m, 200 turns on 8.2 mm, one diameter all along); its share of the
+// balance is not.
+TEST(ComputeBalance, AWrapWithoutAPlaceIsWeighed) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(R"(
+    threads { id: "t" turns_per_10_mm: 50 tex: 40 }
+    wraps { id: "w" kind: "trim" length { mm: 40 } thread: "t" })"));
+  ASSERT_TRUE(answers.mass_kg);
+  EXPECT_NEAR(answers.mass_kg->value() * 1e6, 52000 + 40 * 0.2 * std::hypot(M_PI * 8.2, 0.2), 1e-6);
+  EXPECT_FALSE(answers.balance_m);
+}
+
 // The mass leaves the wrap out, so which one and what to add has to be said.
 TEST(ComputeBalance, AWrapThatIsNotCountedIsNamedOnce) {
   const BalanceAnswers answers = BalanceOf(WithHandle(R"(

@@ -55,6 +55,32 @@ TEST(ComputeWraps, ThreadAndFilm) {
   EXPECT_NEAR(answers.threads[0].length_m, 3.89578, 1e-5);
 }
 
+// Without a place the mass lies between that on 4 mm and that on 8 mm: 200 turns on centre lines of 4.2 and 8.2 mm, 40 mg/m.
+TEST(ComputeWraps, TheMassDoesNotWaitForThePlace) {
+  const Rod rod = RodOf(R"(
+    blank { sections { id: "s" length { mm: 2000 }
+      taper { stations { at { mm: 0 } outer { mm: 8 } } stations { at { mm: 2000 } outer { mm: 4 } } } } }
+    threads { id: "t" turns_per_10_mm: 50 tex: 40 }
+    wraps { id: "w" kind: "trim" length { mm: 40 } thread: "t" })");
+  const WrapAnswer wrap = ComputeWraps(rod).wraps[0];
+  const auto milligrams = [](double around_mm) {
+    return 40 * 0.2 * std::hypot(std::numbers::pi * around_mm, 0.2);
+  };
+  ASSERT_TRUE(wrap.thread_kg);
+  EXPECT_FALSE(wrap.thread_length_m);
+  EXPECT_NEAR(*wrap.thread_kg * 1e6, (milligrams(4.2) + milligrams(8.2)) / 2, 1e-6);
+  EXPECT_NEAR(wrap.mass_plus_minus_kg * 1e6, (milligrams(8.2) - milligrams(4.2)) / 2, 1e-6);
+}
+
+// A guide's foot and an underwrap take a little more thread than the bare blank, and nobody is to think that they are in.
+TEST(ComputeWraps, WhatLiesUnderAWrapIsListedAsNotCounted) {
+  const std::string plain = "wraps { id: \"w\" kind: \"trim\" place { from_butt { mm: 500 } } length { mm: 40 } thread: \"t\" }";
+  EXPECT_TRUE(ComputeWraps(RodOf(kStraight + plain)).assumptions.empty());
+  const WrapsAnswers over = ComputeWraps(RodOf(kStraight + plain + "wraps { id: \"x\" on: \"w\" thread: \"t\" }"));
+  ASSERT_EQ(over.assumptions.size(), 1u);
+  EXPECT_EQ(over.assumptions[0].at.ToString(), "wraps");
+}
+
 TEST(ComputeWraps, AnAbsurdWrapIsUnknownNotInfinite) {
   for (const char* wrap : {"layers: 4000000000 length { mm: 10 }", "layers: 0 length { mm: 10 }", "turns: 4000000000",
                            "length { mm: -5 }", ""}) {

@@ -2,7 +2,8 @@
 //
 // A wrap is taken as close wound on the blank's taper: one layer of n turns of pitch p on a cone is n turns on its mean
 // centre-line diameter (helix: sqrt((pi D)^2 + p^2) per turn; the error against the cone's own spiral is below 1e-5 for any
-// blank). A foot under the wrap is not counted: real wraps over a foot take a little more thread.
+// blank). A foot or another wrap under it is not counted, which is listed as an assumption: the wrap takes a little more
+// thread.
 #ifndef WITHY_WRAPS_WRAPS_H_
 #define WITHY_WRAPS_WRAPS_H_
 
@@ -31,6 +32,9 @@ struct WrapAnswer {
   std::optional<double> thread_length_m;
   std::optional<double> thread_kg;
   std::optional<double> finish_kg;   // all coats, dry, as a film on the outside; 0 where it has none
+  // Of thread and finish together. Above 0 only where it is not known what the wrap lies on: then both masses are the mean of
+  // what they are on the blank's smallest and largest diameter, and this is half of the difference.
+  double mass_plus_minus_kg = 0;
 };
 
 struct ThreadUse {
