@@ -34,6 +34,27 @@ void JudgeThreadUnknown(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kThreadByLetter = {
+    .name = "wraps/thread-by-letter",
+    .severity = Severity::kAdvice,
+    .summary = "A wrapping thread is known by its size letter alone",
+    .why =
+        "Sellers do not mean the same by a letter: turns and length of thread may be off by a third, and the mass with "
+        "them.",
+    .action = "Wind it side by side along a rule and enter `turns_per_10_mm`.",
+};
+
+void JudgeThreadByLetter(const View& view, std::vector<Finding>& findings) {
+  for (const Thread& thread : view.rod.threads) {
+    if (!thread.diameter || thread.diameter->source != Source::kAssumed) continue;
+    const double turns = 10 / thread.diameter->value.mm();
+    findings.push_back(MakeFinding(
+        kThreadByLetter, thread.at.Field("size"),
+        absl::StrFormat("size %s of '%s' is taken as %.0f turns over 10 mm", thread.size, thread.id, turns),
+        {{"turns_per_10_mm", turns}}));
+  }
+}
+
 constexpr Code kLengthUnknown = {
     .name = "wraps/length-unknown",
     .severity = Severity::kCannotTell,
@@ -121,6 +142,7 @@ void JudgePreserverMissing(const View& view, std::vector<Finding>& findings) {
 
 std::vector<Rule<View>> ThreadRules() {
   return {{&kThreadUnknown, JudgeThreadUnknown},
+          {&kThreadByLetter, JudgeThreadByLetter},
           {&kLengthUnknown, JudgeLengthUnknown},
           {&kCoatOrder, JudgeCoatOrder},
           {&kPreserverMissing, JudgePreserverMissing}};
