@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
@@ -39,13 +40,20 @@ constexpr Code kPlugOrder = {
     .action = "Drop both plugs in again and read how deep each goes.",
 };
 
-// The first plug that stops too early, and the larger one from the same mouth that goes deeper.
+// A plug that stops too early, and the larger one from the same mouth that goes deeper.
 std::optional<std::pair<const Plug*, const Plug*>> PlugsOutOfOrder(const Part& part) {
-  for (const Plug& plug : part.plugs) {
-    for (const Plug& larger : part.plugs) {
-      if (larger.entered_at == plug.entered_at && larger.plug > plug.plug && larger.depth > plug.depth) {
-        return std::pair{&plug, &larger};
-      }
+  std::vector<const Plug*> largest_first;
+  for (const Plug& plug : part.plugs) largest_first.push_back(&plug);
+  std::stable_sort(largest_first.begin(), largest_first.end(),
+                   [](const Plug* a, const Plug* b) { return a->plug > b->plug; });
+  const Plug* deepest_from_butt = nullptr;
+  const Plug* deepest_from_tip = nullptr;
+  for (const Plug* plug : largest_first) {
+    const Plug*& deepest = plug->entered_at == End::kButt ? deepest_from_butt : deepest_from_tip;
+    if (deepest == nullptr || plug->depth > deepest->depth) {
+      deepest = plug;
+    } else if (deepest->plug > plug->plug && deepest->depth > plug->depth) {
+      return std::pair{plug, deepest};
     }
   }
   return std::nullopt;
