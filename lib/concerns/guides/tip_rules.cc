@@ -22,7 +22,7 @@ void JudgeNoTipTop(const View& view, std::vector<Finding>& findings) {
   findings.push_back(MakeFinding(kNoTipTop, FieldPath().Field("guides"), "the rod has guides and no tip-top"));
 }
 
-// Largest diameter of the blank that a tip-top's tube has to go over.
+// Largest diameter of the blank that the tip-top's tube has to go over.
 std::optional<double> ThickestUnderTube(const View& view) {
   if (!view.fit.under_tip_tube_m) return std::nullopt;
   return view.fit.under_tip_tube_m->value();
