@@ -81,8 +81,11 @@ class TextReader {
 
   // The colon before a value; an equals sign is reported and taken for one.
   bool TakeColon() {
-    if (cursor_.TakeIf(':')) return true;
-    if (cursor_.token().kind != TokenKind::kInvalid || cursor_.text() != "=") return false;
+    return cursor_.TakeIf(':') || (cursor_.token().kind == TokenKind::kInvalid && TakeEqualsSign());
+  }
+
+  bool TakeEqualsSign() {
+    if (cursor_.text() != "=") return false;
     reading_.ReportHabit("equals sign", kSyntax, sink_.trail().PathOfMessage(), cursor_.token().offset,
                          "an equals sign after a name", "Write a colon, `name: value`; before a brace, nothing.");
     cursor_.Advance();
@@ -175,7 +178,7 @@ class TextReader {
   }
 
   void ReadMessage(const FieldInfo& field, std::uint32_t name_offset) {
-    TakeColon();
+    if (!cursor_.AtOpener()) TakeColon();
     if (cursor_.At('[')) {
       if (!field.repeated) return RefuseValue(field, name_offset, "a list");
       cursor_.Advance();
