@@ -17,8 +17,8 @@ namespace {
 
 // How far the same handle comes to rest elsewhere when it is pushed home again (common practice, no source).
 constexpr double kPushedHomeM = 0.003;
-// A butt that is thinner by the taper of what came off goes deeper, by less than came off unless blank and bore are nearly
-// parallel (common practice, no source).
+// A butt that is thinner by the taper of what came off goes deeper, by less than came off unless blank and bore are
+// nearly parallel (common practice, no source).
 constexpr double kDeeperShare = 1;
 
 // What had been cut off by one entry of the log.
@@ -68,7 +68,8 @@ struct Seen {
   Off off;
 };
 
-// What the cut should say if its author slipped by an inch for a millimetre or a decimal point; unset where no slip fits.
+// What the cut should say if its author slipped by an inch for a millimetre or a decimal point; unset where no slip
+// fits.
 std::optional<double> Suspected(double cut_m, double shorter_m, double allowed_m) {
   for (const double factor : {25.4, 1 / 25.4, 10.0, 1 / 10.0}) {
     const double meant = cut_m * factor;
@@ -79,8 +80,9 @@ std::optional<double> Suspected(double cut_m, double shorter_m, double allowed_m
 }
 
 void ReportCut(Resolver& r, const Seen& before, const Seen& after, double cut_m, double shorter_m, double allowed_m) {
-  std::string message = absl::StrFormat("%.1f mm came off the butt, and the dry fit after it is %.1f mm shorter than the one before",
-                                        cut_m * 1000, shorter_m * 1000);
+  std::string message =
+      absl::StrFormat("%.1f mm came off the butt, and the dry fit after it is %.1f mm shorter than the one before",
+                      cut_m * 1000, shorter_m * 1000);
   std::vector<Number> numbers = {{"cut_mm", cut_m * 1000}, {"shorter_mm", shorter_m * 1000}};
   if (const auto meant = Suspected(cut_m, shorter_m, allowed_m)) {
     message += absl::StrFormat("; %.1f mm would fit", *meant * 1000);
@@ -111,7 +113,8 @@ void CompareFits(Resolver& r, const Seen& before, const Seen& after) {
       absl::StrFormat("this dry fit is %.1f mm %s than the one before, and no cut of the butt is logged between them",
                       std::abs(shorter) * 1000, shorter > 0 ? "shorter" : "longer"),
       {{"before_mm", a.value.mm() - elsewhere * 1000}, {"after_mm", b.value.mm()}},
-      "Log the cut that is missing, if there was one; else try the handle on again, and correct the fit that was wrong.");
+      "Log the cut that is missing, if there was one; else try the handle on again, and correct the fit that was "
+      "wrong.");
   finding.related.push_back(a.at);
   r.rod.findings.push_back(std::move(finding));
 }

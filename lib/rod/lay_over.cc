@@ -8,7 +8,8 @@
 namespace withy {
 namespace {
 
-// Two rows closer than this were read at one place: what a tape laid along a blank is read to (common practice, no source).
+// Two rows closer than this were read at one place: what a tape laid along a blank is read to (common practice, no
+// source).
 constexpr double kSamePlaceM = 0.0005;
 
 bool InOrder(const TaperTable& table) {
@@ -41,8 +42,12 @@ Range RangeOf(const TaperTable& table, Tells tells) {
   return range;
 }
 
-bool TellsOuter(const Station& station) { return station.outer.has_value(); }
-bool TellsWall(const Station& station) { return station.wall || station.inner; }
+bool TellsOuter(const Station& station) {
+  return station.outer.has_value();
+}
+bool TellsWall(const Station& station) {
+  return station.wall || station.inner;
+}
 
 }  // namespace
 

@@ -70,8 +70,8 @@ void SayStale(Resolver& r, int index, const Section& butt) {
   r.rod.rest_measure = "try the handle on again after the cut and log the fit";
   if (planned && !cut_since) {
     finding.help = absl::StrFormat(
-        "Are the %.1f mm that are left of the plan off already? Then log the cut. Else cut part of them, try the handle on and "
-        "log the fit.",
+        "Are the %.1f mm that are left of the plan off already? Then log the cut. Else cut part of them, try the handle "
+        "on and log the fit.",
         to_be_mm - done_mm);
   }
   if (!butt.cut_butt.at.empty()) finding.related.push_back(butt.cut_butt.at);

@@ -97,7 +97,7 @@ void GiveWay(const Adjustment& adjustment, Counted& counted) {
   if (!(counted.shown.mass_kg->plus_minus() > 0)) return;
   const Uncertain mass = adjustment.Adjusted(*counted.shown.mass_kg);
   if (!(mass.value() > 0)) return;  // the finding about the sum speaks of it
-  counted.own_inertia_kg_m2 *= mass.value() / counted.shown.mass_kg->value();
+  if (counted.shown.mass_kg->value() > 0) counted.own_inertia_kg_m2 *= mass.value() / counted.shown.mass_kg->value();
   counted.shown.mass_kg = mass;
   if (!counted.moment_kg_m) return;
   counted.moment_kg_m = adjustment.Adjusted(*counted.moment_kg_m);

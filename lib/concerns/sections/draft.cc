@@ -54,7 +54,7 @@ struct Center {
   double at = 0, plus_minus = 0;
 };
 
-// Where the balance point went when what came off an earlier, longer piece took its share: (1 c - x o) / (1 - x), with the
+// Where the balance point went when what came off an earlier, longer piece took its share: (c - x o) / (1 - x), with the
 // off-cut's share x of the mass and its balance point o.
 Center CenterAfterCuts(const SectionMass& earlier, const SectionMass& now, const Distribution& distribution) {
   const MassProperties then = distribution.Properties(earlier.from.meters(), earlier.to.meters());

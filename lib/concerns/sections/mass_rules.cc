@@ -56,10 +56,11 @@ void JudgeMassAfterCut(const View& view, std::vector<Finding>& findings) {
     const double allowed = 1000 * std::hypot(MassPlusMinus(now, unstated), MassPlusMinus(before, unstated)) +
                            kOffCutShare * std::abs(before.value.grams() - expected);
     if (std::abs(weighed - expected) <= allowed) continue;
-    findings.push_back(MakeFinding(kMassAfterCut, now.at,
-                                   absl::StrFormat("%.1f g; of the %.1f g before the cut %.1f g are left by the taper",
-                                                   weighed, before.value.grams(), expected),
-                                   {{"mass_g", weighed}, {"before_g", before.value.grams()}, {"expected_g", expected}}));
+    findings.push_back(
+        MakeFinding(kMassAfterCut, now.at,
+                    absl::StrFormat("%.1f g; of the %.1f g before the cut %.1f g are left by the taper", weighed,
+                                    before.value.grams(), expected),
+                    {{"mass_g", weighed}, {"before_g", before.value.grams()}, {"expected_g", expected}}));
     findings.back().related.push_back(before.at);
   }
 }
@@ -69,7 +70,8 @@ constexpr Code kWallImplausible = {
     .severity = Severity::kWarning,
     .summary = "The wall that the mass leaves is none that a blank has",
     .why =
-        "Where no wall is given it follows from the mass. A wall as thin as paper or a blank that is all but solid means "
+        "Where no wall is given it follows from the mass. A wall as thin as paper or a blank that is all but solid "
+        "means "
         "that mass, diameters or density are wrong, and the balance is with them.",
     .action = "Weigh the bare section again, look at the unit, and measure the wall where the blank is open.",
 };
@@ -88,9 +90,9 @@ void JudgeWallImplausible(const View& view, std::vector<Finding>& findings) {
     const bool thin = share < kThinnestShare && section.mass && !section.mass->mass.at.IsWithin(view.rod.blank.at);
     if (!thin && share <= kThickestShare) continue;
     const FieldPath at = section.mass ? section.mass->mass.at : section.at;
-    findings.push_back(MakeFinding(kWallImplausible, at,
-                                   absl::StrFormat("the mass is %.3g of what a solid of these diameters would weigh", share),
-                                   {{"share_of_solid", share}}));
+    findings.push_back(MakeFinding(
+        kWallImplausible, at, absl::StrFormat("the mass is %.3g of what a solid of these diameters would weigh", share),
+        {{"share_of_solid", share}}));
   }
 }
 

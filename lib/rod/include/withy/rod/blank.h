@@ -32,10 +32,10 @@ struct Station {
   std::optional<double> wall_plus_minus_m;  // of one wall
 };
 
-// The rows that count: the blank's, with what was calipered at the bench laid over them. A reading of the outer diameter
-// replaces those between its first and its last row, a reading of the wall likewise; everything else stays, so that one
-// diameter read again changes one row. Of a place that knows its wall from one table and its outer diameter from another
-// there are two rows.
+// The rows that count: the blank's, with what was calipered at the bench laid over them. A reading of the outer
+// diameter replaces those between its first and its last row, a reading of the wall likewise; everything else stays, so
+// that one diameter read again changes one row. Of a place that knows its wall from one table and its outer diameter from
+// another there are two rows.
 struct TaperTable {
   FieldPath at;                                // of the first table that has rows, for findings about the whole
   std::vector<FieldPath> tables;               // where the rows stand
@@ -80,8 +80,8 @@ struct Section {
   Maybe<double> modulus_pa;
   Maybe<double> density_kg_m3;
   std::optional<SectionMass> mass;   // the best: the latest weighing, else `mass` as supplied
-  // The weighing before it, where something came off in between; and the latest that found a balance point, where `mass`
-  // has none: what came off since takes its share from it.
+  // The weighing before it, where something came off in between; and the latest that found a balance point, where
+  // `mass` has none: what came off since takes its share from it.
   std::optional<SectionMass> mass_before, balanced_before;
   Maybe<double> spine_deg;           // from the mark on the blank, clockwise seen from the butt
   Maybe<double> natural_bend_deg;
