@@ -1,6 +1,10 @@
 // Prints an outline of the text form.
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
+#include "absl/strings/ascii.h"
+#include "align_rows.h"
 #include "format.h"
 #include "text_outline.h"
 #include "write.h"
@@ -8,6 +12,7 @@
 namespace withy {
 namespace {
 
+constexpr int kMostPasses = 5;                // seen: two; the bound is against a layout that never comes to rest
 constexpr std::size_t kWidestAligned = 80;  // columns; a wider line does not push its neighbours' comments away
 
 // Appends `item` as one line without the comment at its end; false where it cannot be one.
@@ -40,14 +45,43 @@ bool AppendOnOneLine(const OutlineItem& item, std::string* out) {
   return true;
 }
 
+bool IsNumber(std::string_view token) {
+  const std::size_t sign = token.starts_with('-') ? 1 : 0;
+  return token.size() > sign && (absl::ascii_isdigit(static_cast<unsigned char>(token[sign])) || token[sign] == '.');
+}
+
+// Appends the tokens of an item that can be one line; false where it cannot.
+bool AppendCells(const OutlineItem& item, Row* row) {
+  const OutlineBody& body = item.body;
+  if (body.kind != BodyKind::kMessage) {
+    std::string value = item.text;
+    if (body.kind != BodyKind::kNone && !AppendOnOneLine(body, &value)) return false;
+    row->push_back({std::string(item.name) + ":", Cell::Kind::kStructure});
+    row->push_back({value, IsNumber(value) ? Cell::Kind::kNumber : Cell::Kind::kWord});
+    return true;
+  }
+  row->push_back({std::string(item.name), Cell::Kind::kStructure});
+  if (body.items.empty() && body.comment.empty()) {
+    row->push_back({"{}", Cell::Kind::kStructure});
+    return true;
+  }
+  if (!body.one_line) return false;
+  row->push_back({"{", Cell::Kind::kStructure});
+  for (const OutlineItem& field : body.items) {
+    if (!AppendCells(field, row)) return false;
+  }
+  row->push_back({"}", Cell::Kind::kStructure});
+  return true;
+}
+
 std::size_t Characters(std::string_view utf8) {
   return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
 class Printer {
  public:
-  // Each item on a line of its own, or where `body` had several lines also behind the one before it, as the author had
-  // it. `begun`: the line of the first is there already.
+  // Each item on a line of its own or behind the one before it, as the author had it and as it fits; the outermost each on
+  // its own. `begun`: the line of the first is there already.
   void Items(const OutlineBody& body, int depth, bool begun = false);
 
   // Comments at the ends of neighbouring lines begin in one column, but for those of lines wider than kWidestAligned.
@@ -63,6 +97,9 @@ class Printer {
   };
 
   void Item(const OutlineItem& item, int depth);
+  static std::vector<Row> TableAt(const OutlineBody& body, std::size_t begin, int depth);
+  static std::vector<std::string> Lines(const OutlineBody& body, int depth);
+  static std::size_t Room(int depth) { return kLineWidth - std::min(kLineWidth, static_cast<std::size_t>(2 * depth)); }
   void EndLine() {
     if (!out_.empty()) out_.push_back('\n'), ++lines_;
   }
@@ -90,13 +127,53 @@ const OutlineItem* LastElement(const OutlineBody& body) {
   return last;
 }
 
+// The rows that begin with `items[begin]`: neighbouring messages of one field, each alone on a line that has room for it.
+std::vector<Row> Printer::TableAt(const OutlineBody& body, std::size_t begin, int depth) {
+  const std::vector<OutlineItem>& items = body.items;
+  const auto shares_line = [&](std::size_t i) {
+    return depth > 0 && (body.one_line || items[i].same_line || (i + 1 < items.size() && items[i + 1].same_line));
+  };
+  std::vector<Row> rows;
+  bool padded = false;
+  for (std::size_t i = begin; i < items.size() && body.kind == BodyKind::kMessage; ++i) {
+    const OutlineItem& item = items[i];
+    if (item.body.kind != BodyKind::kMessage || item.name != items[begin].name || shares_line(i)) break;
+    if (i > begin && item.empty_line_before) break;
+    Row row;
+    if (!AppendCells(item, &row) || Joined(row).size() > Room(depth)) break;
+    rows.push_back(std::move(row));
+    padded = padded || item.padded;
+  }
+  if (!padded) rows.clear();
+  return rows;
+}
+
+// Each item of `body` as one line, empty where it cannot be one. Rows that the author lined up are lined up.
+std::vector<std::string> Printer::Lines(const OutlineBody& body, int depth) {
+  std::vector<std::string> lines;
+  while (lines.size() < body.items.size()) {
+    const std::vector<Row> rows = TableAt(body, lines.size(), depth);
+    if (!rows.empty()) {
+      std::vector<std::string> table = AlignedRows(rows, Room(depth));
+      std::move(table.begin(), table.end(), std::back_inserter(lines));
+      continue;
+    }
+    const OutlineItem& item = body.items[lines.size()];
+    std::string line;
+    if (item.IsComment() || !AppendOnOneLine(item, &line)) line.clear();
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
 void Printer::Items(const OutlineBody& body, int depth, bool begun) {
   const OutlineItem* last = LastElement(body);
+  const std::vector<std::string> lines = Lines(body, depth);
   bool may_continue = false;  // the line being written may take another item
   for (const OutlineItem& item : body.items) {
     const std::string_view comma = body.kind == BodyKind::kList && !item.IsComment() && &item != last ? "," : "";
-    std::string line;
-    const bool is_line = !item.IsComment() && AppendOnOneLine(item, &line);
+    std::string line = lines[static_cast<std::size_t>(&item - body.items.data())];
+    const bool is_line = !line.empty();
     line.append(comma);
     if (is_line && may_continue && item.same_line && Fits(line.size() + 1)) {
       out_.append(" ").append(line);
@@ -116,7 +193,7 @@ void Printer::Items(const OutlineBody& body, int depth, bool begun) {
         Item(item, depth);
         out_.append(comma);
       }
-      may_continue = on_one_line && !body.one_line;
+      may_continue = on_one_line && depth > 0;
     }
     Comment(item.comment);
     may_continue = may_continue && item.comment.empty();
@@ -159,12 +236,18 @@ std::string Printer::WithAlignedComments() const {
 }  // namespace
 
 absl::StatusOr<std::string> FormatText(std::string_view bytes) {
-  const absl::StatusOr<OutlineBody> outline = OutlineText(bytes);
-  if (!outline.ok()) return outline.status();
-  Printer printer;
-  printer.Items(*outline, 0);
-  std::string text = printer.WithAlignedComments();
-  if (!text.empty()) text.push_back('\n');
+  std::string text(bytes);
+  // Where a long line is broken, what comes to stand alone may become a row of a table: repeated until it is at rest.
+  for (int pass = 0; pass < kMostPasses; ++pass) {
+    const absl::StatusOr<OutlineBody> outline = OutlineText(text);
+    if (!outline.ok()) return outline.status();
+    Printer printer;
+    printer.Items(*outline, 0);
+    std::string next = printer.WithAlignedComments();
+    if (!next.empty()) next.push_back('\n');
+    if (next == text) break;
+    text = std::move(next);
+  }
   return text;
 }
 

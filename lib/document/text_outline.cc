@@ -63,6 +63,7 @@ class Outliner {
   int line_ends_ = 0;        // between token_ and the comment or token before it
   bool began_line_ = false;  // a line ended between token_ and the token before it
   std::size_t line_ = 0;     // lines ended so far
+  int wide_gaps_ = 0;        // so far, of two spaces or more between tokens on one line
   absl::Status fault_;
 };
 
@@ -72,6 +73,7 @@ void Outliner::Advance() {
   line_ends_ = at_start ? 1 : 0;
   began_line_ = at_start;
   const std::string_view trivia = lexer_.Trivia(token_);
+  if (trivia.size() > 1 && trivia.find_first_not_of(" \t") == std::string_view::npos) ++wide_gaps_;
   for (std::size_t i = 0; i < trivia.size(); ++i) {
     if (trivia[i] == '\n') {
       ++line_ends_, ++line_;
@@ -123,12 +125,14 @@ void Outliner::Field(int depth, Items* items) {
   if (token_.kind != TokenKind::kIdentifier && token_.kind != TokenKind::kNumber) return Fail();
   OutlineItem item = Begin(*items);
   Items hoisted;
+  const int wide_gaps = wide_gaps_;
   item.name = lexer_.Text(token_);
   Advance();
   Hoist(&hoisted);
   if (token_.Is(':')) Advance();
   Hoist(&hoisted);
   Value(depth, &item, &hoisted);
+  item.padded = wide_gaps_ > wide_gaps;
   TakeTrailing(&item.comment);
   if (token_.Is(',') || token_.Is(';')) Advance();
   TakeTrailing(&item.comment);

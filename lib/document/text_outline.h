@@ -45,6 +45,7 @@ struct OutlineItem {
   std::string_view comment;  // its own text, or the one at the end of the item's line; without white space at its end
   bool empty_line_before = false;
   bool same_line = false;  // begins on the line on which the item before it ended
+  bool padded = false;     // some of its tokens stand apart by more than a space: a row that the author lined up
 
   bool IsComment() const { return name.empty() && text.empty() && body.kind == BodyKind::kNone; }
 };

@@ -176,6 +176,20 @@ const Pair kPairs[] = {
     {"SeveralLinesStaySeveral", "intent {\n technique: 'fly' }", "intent {\n  technique: 'fly'\n}\n"},
     {"AlignedSpacesGo", "tip_top { tube_bore { mm:  2.5  }  id:   'tt' }",
      "tip_top { tube_bore { mm: 2.5 } id: 'tt' }\n"},
+    {"LinedUpRowsStayLinedUp",
+     "guides { id: 'a'    from_tip { inch: 5 } }\nguides { id: 'bcd' from_tip { inch: 12.5 } locked: true } # by hand",
+     "guides { id: 'a'   from_tip { inch:  5 } }\n"
+     "guides { id: 'bcd' from_tip { inch: 12.5 } locked: true }  # by hand\n"},
+    {"RowsThatWereNotLinedUpAreLeftAlone",
+     "guides { id: 'a' from_tip { inch: 5 } }\nguides { id: 'bcd' from_tip { inch: 12.5 } }",
+     "guides { id: 'a' from_tip { inch: 5 } }\nguides { id: 'bcd' from_tip { inch: 12.5 } }\n"},
+    {"RowsAreLinedUpAsFarAsTheirNamesAgree",
+     "guides { id: 'a'  from_tip { inch: 5 plus_minus: 0.25 } angle { deg: 0 } }\n"
+     "guides { id: 'b' from_tip { inch: 12.75 plus_minus: 1 } angle { deg: 180 } }\n"
+     "guides { id: 'c' from_tip { mm: 5 } angle { deg: 1 } }",
+     "guides { id: 'a' from_tip { inch:  5    plus_minus: 0.25 } angle { deg:   0 } }\n"
+     "guides { id: 'b' from_tip { inch: 12.75 plus_minus: 1    } angle { deg: 180 } }\n"
+     "guides { id: 'c' from_tip { mm: 5 } angle { deg: 1 } }\n"},
     {"FieldsOnOneLineStayThere", "intent {\n technique: 'fly'  hand: 'left'\n line_number: '5' }",
      "intent {\n  technique: 'fly' hand: 'left'\n  line_number: '5'\n}\n"},
     {"SeparatorsAndAngles", "intent: < technique: 'fly', hand: 'left'; >;",
