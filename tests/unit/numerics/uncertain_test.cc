@@ -32,6 +32,15 @@ TEST(Uncertain, OneInputTwiceIsNotTwoInputs) {
   EXPECT_NEAR((length / twice).plus_minus(), 0, 1e-18);
 }
 
+// cov(a + 2 b, a - b) = var a - 2 var b for independent a, b.
+TEST(Uncertain, CovarianceIsOverSharedInputs) {
+  Inputs inputs;
+  const Uncertain a = inputs.Add(3, 0.3), b = inputs.Add(4, 0.4);
+  EXPECT_EQ(Covariance(a, b), 0);
+  EXPECT_NEAR(Covariance(a, a), 0.09, 1e-15);
+  EXPECT_NEAR(Covariance(a + b * 2, a - b), 0.09 - 2 * 0.16, 1e-15);
+}
+
 TEST(Uncertain, NeitherOverflowsNorVanishes) {
   Inputs inputs;
   EXPECT_NEAR((inputs.Add(0, 3e200) + inputs.Add(0, 4e200)).plus_minus() / 5e200, 1, 1e-15);
