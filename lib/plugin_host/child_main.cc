@@ -118,6 +118,7 @@ int Serve() {
 bool RunPluginChildIfAsked(int argc, char** argv, int* exit_status) {
   if (argc != 2 || std::strcmp(argv[1], kChildArgument) != 0) return false;
   *exit_status = Serve();
+  if (kSanitized) _exit(*exit_status);
   return true;
 }
 

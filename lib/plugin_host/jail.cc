@@ -13,15 +13,6 @@ constexpr unsigned long kOwnAddressSpace = 512ul << 20;
 constexpr rlim_t kFilesWhileStarting = 16;  // the dynamic loader opens libraries one by one
 constexpr rlim_t kStandardFiles = 3;
 
-// Address Sanitizer reserves terabytes of address space.
-#if defined(__SANITIZE_ADDRESS__)
-constexpr bool kLimitAddressSpace = false;
-#elif defined(__has_feature)
-constexpr bool kLimitAddressSpace = !__has_feature(address_sanitizer) && !__has_feature(thread_sanitizer);
-#else
-constexpr bool kLimitAddressSpace = true;
-#endif
-
 bool Limit(decltype(RLIMIT_CPU) resource, rlim_t soft, rlim_t hard) {
   rlimit limit{};
   if (getrlimit(resource, &limit) != 0) return false;
@@ -41,14 +32,14 @@ JailLimits JailLimitsFor(const PluginLimits& limits) {
 bool LimitBeforeExec(const JailLimits& limits, pid_t parent) {
   if (prctl(PR_SET_PDEATHSIG, SIGKILL) != 0 || getppid() != parent) return false;
   if (prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0) return false;
-  if (kLimitAddressSpace && !Limit(RLIMIT_AS, limits.address_space, limits.address_space)) return false;
+  if (!kSanitized && !Limit(RLIMIT_AS, limits.address_space, limits.address_space)) return false;
   return Limit(RLIMIT_CPU, limits.cpu_seconds, limits.cpu_seconds + 1) && Limit(RLIMIT_FSIZE, 0, 0) &&
          Limit(RLIMIT_NOFILE, kFilesWhileStarting, kFilesWhileStarting) && Limit(RLIMIT_CORE, 0, 0) &&
          Limit(RLIMIT_NPROC, 0, 0);
 }
 
 bool CloseBehind() {
-  return Limit(RLIMIT_NOFILE, kStandardFiles, kStandardFiles);
+  return kSanitized || Limit(RLIMIT_NOFILE, kStandardFiles, kStandardFiles);
 }
 
 }  // namespace withy::plugin

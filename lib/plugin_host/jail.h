@@ -11,6 +11,16 @@
 
 namespace withy::plugin {
 
+// Whether this is a build with Address or Thread Sanitizer: it reserves terabytes of address space, and looks for leaks
+// with files and processes that the walls do not allow.
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+inline constexpr bool kSanitized = true;
+#elif defined(__has_feature)
+inline constexpr bool kSanitized = __has_feature(address_sanitizer) || __has_feature(thread_sanitizer);
+#else
+inline constexpr bool kSanitized = false;
+#endif
+
 // What setrlimit takes, worked out before the fork.
 struct JailLimits {
   unsigned long cpu_seconds = 0;

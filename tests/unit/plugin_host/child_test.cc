@@ -58,7 +58,7 @@ TEST_F(FakeChild, AnHonestOneIsBelieved) {
 }
 
 TEST_F(FakeChild, ThatDiesIsAFailure) {
-  EXPECT_THAT(std::string(FailureOf("crash").message()), HasSubstr("killed by signal 11"));
+  EXPECT_THAT(std::string(FailureOf("crash").message()), HasSubstr("killed by signal 15"));
   EXPECT_THAT(std::string(FailureOf("exit-7").message()), HasSubstr("exit status 7"));
   EXPECT_THAT(std::string(FailureOf("silent").message()), HasSubstr("gave no result"));
   absl::Status late = FailureOf("crash-after-info");

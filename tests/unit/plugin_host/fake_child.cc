@@ -91,7 +91,7 @@ void Act(const std::string& name) {
     close(STDIN_FILENO);
     return SayRemark([](Remark&) {});
   }
-  if (name == "crash") raise(SIGSEGV);
+  if (name == "crash") raise(SIGTERM);
   if (name == "crash-after-info") {
     SayInfo();
     raise(SIGABRT);

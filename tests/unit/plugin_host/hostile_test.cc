@@ -38,8 +38,8 @@ TEST_P(Hostile, EndsAsItMust) {
   const std::string expected = text.substr(start.size(), text.find('\n') - start.size());
 
   PluginHostOptions options = Options();
-  options.limits.cpu = std::chrono::milliseconds(200);
-  options.limits.memory_bytes = std::size_t{64} << 20;
+  options.limits.cpu = std::chrono::milliseconds(400);
+  options.limits.memory_bytes = std::size_t{16} << 20;
   options.limits.output_bytes = 1 << 20;
   PluginHost host(options);
   TestSubject subject;
