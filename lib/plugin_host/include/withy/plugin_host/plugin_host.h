@@ -109,7 +109,9 @@ class PluginHost {
   };
   CheckResult RunChecks(const PluginSource& plugin, const PluginSubject& subject) const;
 
-  // Runs one exporter: its files, or a Status and none. `stem` is the design's file name without folder and ending.
+  // Runs one exporter: its files, or a Status and none; NotFound where there is no such exporter or option (with the
+  // nearest), OutOfRange where an option's value is not of its type, else as Describe. `stem` is the design's file name
+  // without folder and ending.
   absl::StatusOr<std::vector<OutputFile>> Export(const PluginSource& plugin, std::string_view exporter,
                                                  std::string_view stem, const OptionValues& options,
                                                  const PluginSubject& subject) const;
