@@ -81,7 +81,8 @@ function html.page(options)
   if style:find("</", 1, true) then error("a style sheet cannot contain '</'", 2) end
   local out = {
     "<!DOCTYPE html>\n<html lang=\"", html.escape(options.language or "en"), "\">\n<head>\n",
-    "<meta charset=\"utf-8\">\n<title>", html.escape(options.title), "</title>\n<style>\n", style, "</style>\n</head>\n<body>\n",
+    "<meta charset=\"utf-8\">\n<title>", html.escape(options.title), "</title>\n",
+    "<style>\n", style, "</style>\n</head>\n<body>\n",
   }
   add_children(out, { options.body }, 1)
   out[#out + 1] = "\n</body>\n</html>\n"
