@@ -38,7 +38,8 @@ class TextCursor {
   void PassTypographicText();
   // With or without a sign.
   bool AtNumber() const;
-  bool BeforeColon() const { return After() == ':'; }
+  // At a name or number: whether a colon or a brace follows, as after the name of a field.
+  bool BeforeValue() const { return After() == ':' || After() == '{' || After() == '<'; }
   bool FirstOnLine() const { return lexer_.Trivia(token_).find('\n') != std::string_view::npos; }
 
   // After a number: whether what is at hand is still part of what was meant as one (`36 7/8`, `36"`, `12 mm`).

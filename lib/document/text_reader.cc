@@ -326,7 +326,7 @@ class TextReader {
 
   void ReadNumbered() {
     const Token name = cursor_.token();
-    if (InQuantity() && !cursor_.BeforeColon()) return RefuseNamelessNumber();
+    if (InQuantity() && !cursor_.BeforeValue()) return RefuseNamelessNumber();
     const std::optional<std::uint64_t> number = ParseWhole(cursor_.text(), /*decimal_only=*/true);
     if (!number || *number == 0 || *number > FieldDescriptor::kMaxNumber) return Unexpected("the name of a field");
     cursor_.Advance();

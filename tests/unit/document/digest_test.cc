@@ -71,7 +71,7 @@ TEST(DesignDigest, CountsUnknownFieldsInTextAndBinary) {
     const v1::Design design = designs.Next();
     for (const Form form : {Form::kText, Form::kBinary}) {
       const ReadResult read = ReadDesign("test", WriteDesign(design, form));
-      ASSERT_TRUE(read.document);
+      ASSERT_TRUE(read.document) << (read.findings.empty() ? "" : read.findings.back().message);
       ASSERT_EQ(DesignDigest(read.document->design), DesignDigest(design)) << WriteDesign(design, form);
     }
   }
