@@ -49,6 +49,22 @@ TEST(SourceMap, FindsFieldsOfText) {
   EXPECT_EQ(PlaceOf(document, "extensions[club].fields[a].number_value"), "7:60");
 }
 
+// A path with an id and an index: the id leads, and the index decides between two things of that id.
+TEST(SourceMap, TheIdOfAPathLeads) {
+  const Document document =
+      Read("format: \"withy/1\"\nguides { id: \"a\" }\nguides { id: \"b\" }\nguides { id: \"a\" }\n");
+  const auto line = [&](const char* id, int index) {
+    const FieldPath path = FieldPath().Field("guides").Item(id, index);
+    const auto place = document.positions.Find(path, document.design, document.bytes, /*binary=*/false);
+    return place ? place->line : 0;
+  };
+  EXPECT_EQ(line("a", -1), 2);
+  EXPECT_EQ(line("a", 0), 2);
+  EXPECT_EQ(line("a", 2), 4);
+  EXPECT_EQ(line("b", 0), 3);
+  EXPECT_EQ(line("b", 99), 3);
+}
+
 TEST(SourceMap, FallsBackOnWhatEncloses) {
   const Document document = Read("format: \"withy/1\"\nguides { id: \"g1\" from_tip { mm: 5 } }\n");
   EXPECT_EQ(PlaceOf(document, "guides[g1].from_tip.inch"), "2:19");
@@ -93,8 +109,8 @@ TEST(SourceMap, IsEmptyAfterAnUpgrade) {
   EXPECT_EQ(PlaceOf(document, "format"), "none");
 }
 
-// PositionAt counts from the start of the file each time: the second method. The lines are long enough to span several of
-// the blocks that the map counts in, with characters of two and three bytes across their borders.
+// PositionAt counts from the start of the file each time: the second method. The lines are long enough to span several
+// of the blocks that the map counts in, with characters of two and three bytes across their borders.
 TEST(SourceMap, ColumnsOfLongLinesAgreeWithACountFromTheStart) {
   std::string text = "format: \"withy/1\" identity { name: \"";
   while (text.size() < 20'000) text += "ä→b";
