@@ -126,8 +126,7 @@ void BinaryWalker::ReadVarintField(const FieldInfo& field) {
   } else if (field.type == FieldDescriptor::CPPTYPE_ENUM) {
     const int number = static_cast<int>(static_cast<std::int64_t>(value));
     if (field.field->enum_type()->FindValueByNumber(number) != nullptr) return;
-    reading_.Report(kUnknownEnumNumber, trail_.PathOfField(), offset,
-                    absl::StrCat(number, " is no known value of `", std::string(field.name), "`; it is kept"));
+    trail_.ReportEnumNumber(number, offset);
   }
 }
 
@@ -145,10 +144,7 @@ void BinaryWalker::ReadFixed(const FieldInfo& field, std::uint32_t length) {
 
 void BinaryWalker::ReadUnknown(std::uint32_t number, std::uint32_t wire_type, std::uint32_t tag_offset) {
   reading_.CountItem(tag_offset);
-  reading_.ReportUnknown(
-      kUnknownNumber, trail_.PathOfMessage().Field(absl::StrCat(number)), tag_offset,
-      /*carried=*/true,
-      absl::StrCat("`", trail_.info().descriptor->name(), "` has no field ", number, " in this version; it is kept"));
+  trail_.ReportUnknownNumber(number, tag_offset);
   SkipValue(number, wire_type);
 }
 

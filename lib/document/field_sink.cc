@@ -68,8 +68,7 @@ void FieldSink::SetInteger(bool negative, std::uint64_t magnitude, std::uint32_t
     case FieldDescriptor::CPPTYPE_ENUM: {
       const int v = static_cast<int>(fits(kMax32, kMax32 + 1) ? value : 0);
       if (field->enum_type()->FindValueByNumber(v) == nullptr) {
-        reading_.Report(kUnknownEnumNumber, trail_.PathOfField(), offset,
-                        absl::StrCat(v, " is no known value of `", field->name(), "`; it is kept"));
+        trail_.ReportEnumNumber(v, offset);
       }
       return repeated ? reflection->AddEnumValue(message, field, v) : reflection->SetEnumValue(message, field, v);
     }

@@ -58,6 +58,23 @@ bool FieldTrail::Begin(const FieldInfo& field, std::uint32_t offset) {
   return true;
 }
 
+void FieldTrail::ReportUnknownNumber(std::uint32_t number, std::uint32_t offset) {
+  const bool carried = !info().map_entry;  // of a map entry, a message keeps the key and the value and nothing else
+  const std::string owner = carried ? absl::StrCat("`", info().descriptor->name(), "`") : "an entry of a map";
+  reading_.ReportUnknown(kUnknownNumber, PathOfMessage().Field(absl::StrCat(number)), offset, carried,
+                         absl::StrCat(owner, " has no field ", number, " in this version; it is ",
+                                      carried ? "kept" : "not read, and no form can carry it"));
+}
+
+void FieldTrail::ReportEnumNumber(int number, std::uint32_t offset) {
+  std::string message = absl::StrCat(number, " is no known value of `", std::string(field()->name), "`; it is kept");
+  if (info().struct_value) {
+    reading_.ReportUnknown(kUnknownEnumNumber, PathOfField(), offset, /*carried=*/true, std::move(message));
+  } else {
+    reading_.Report(kUnknownEnumNumber, PathOfField(), offset, std::move(message));
+  }
+}
+
 void FieldTrail::NoteText(std::string_view text) {
   if (info().map_entry && field()->number == kKeyOfEntry) frames_.back().key = std::string(text);
 }

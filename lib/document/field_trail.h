@@ -34,6 +34,11 @@ class FieldTrail {
   bool Begin(const FieldInfo& field, std::uint32_t offset);
   // Only the check that `field` is given once: for JSON, where a list too is given once.
   bool Once(const FieldInfo& field, std::uint32_t offset);
+  // Reports a field of the open message that is known by its number only.
+  void ReportUnknownNumber(std::uint32_t number, std::uint32_t offset);
+  // Reports `number`, given to the enum field begun last, as no value of the schema. It is kept, but a null in
+  // `extensions` has one value in JSON: there it counts as an unknown field.
+  void ReportEnumNumber(int number, std::uint32_t offset);
   // The text value of the field begun last: it may be the key of a map entry.
   void NoteText(std::string_view text);
 

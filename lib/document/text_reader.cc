@@ -338,9 +338,7 @@ class TextReader {
       return cursor_.TakeSeparator();
     }
     reading_.CountItem(name.offset);
-    reading_.ReportUnknown(kUnknownNumber, sink_.trail().PathOfMessage().Field(cursor_.TextOf(name)), name.offset, true,
-                           absl::StrCat("`", sink_.trail().info().descriptor->name(), "` has no field ", *number,
-                                        " in this version; it is kept"));
+    sink_.trail().ReportUnknownNumber(static_cast<std::uint32_t>(*number), name.offset);
     NumberedValueReader values(&cursor_, &reading_, sink_.trail().depth());
     if (!values.Read(static_cast<int>(*number), sink_.UnknownFields())) {
       return Unexpected("a number, text in quotes or fields in braces");

@@ -65,6 +65,33 @@ TEST(LossesInForm, NumberedFieldIsLostInJsonOnly) {
   }
 }
 
+// "\x9A\x01" is field 19, `extensions`; its entry holds key "a", an empty value, and field 9.
+TEST(LossesInForm, FieldOfAMapEntryIsLostInEveryForm) {
+  const Document binary =
+      Read(std::string("\x0A\x07withy/1\x9A\x01\x07\x0A\x01"
+                       "a\x12\0\x48\x01",
+                       19));
+  const Document text = Read("format: \"withy/1\"\nextensions { key: \"a\" value { } 9: 1 }\n");
+  for (const Form form : {Form::kText, Form::kJson, Form::kBinary}) {
+    EXPECT_THAT(Losses(binary, form), ElementsAre("extensions[a].9|unknown field '9'"));
+    EXPECT_THAT(Losses(text, form), ElementsAre("extensions[a].9|unknown field '9'"));
+  }
+  EXPECT_FALSE(FormatBytes(binary).ok());  // written anew; a text file is only laid out
+}
+
+// JSON has one null; the other forms keep the number.
+TEST(LossesInForm, OtherNumberOfNullIsLostInJsonOnly) {
+  const Document document =
+      Read("format: \"withy/1\"\nextensions { key: \"a\" value { fields { key: \"b\" value { null_value: 5 } } } }\n");
+  EXPECT_THAT(Losses(document, Form::kJson),
+              ElementsAre("extensions[a].fields[b].null_value|unknown field 'null_value'"));
+  for (const Form form : {Form::kText, Form::kBinary}) {
+    EXPECT_THAT(Losses(document, form), IsEmpty());
+    const Document again = Read(WriteDesign(document.design, form));
+    EXPECT_EQ(again.design.extensions().at("a").fields().at("b").null_value(), 5);
+  }
+}
+
 TEST(LossesInForm, UnknownEnumNumberSurvivesEverywhere) {
   v1::Design design;
   design.set_format("withy/1");

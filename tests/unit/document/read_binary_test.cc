@@ -102,6 +102,23 @@ INSTANTIATE_TEST_SUITE_P(
                                   "a\x12\0\x9A\x01\x05\x0A\x01"
                                   "a\x12\0"s,
                                   "document/duplicate-key", 17, "extensions[a]"},
+                      // Only the key and the value of a map entry are kept ("Encoding": an entry is a message of two
+                      // fields, of which parsers make a map), so field 9 of one is lost wherever it is written.
+                      BinaryFault{"unknown_field_of_a_map_entry",
+                                  "\x9A\x01\x07\x0A\x01"
+                                  "a\x12\0\x48\x01"s,
+                                  "document/unknown-number", 17, "extensions[a].9", true},
+                      // Struct { fields { key: "b" value { bool_value: false } 9: 1 } }
+                      BinaryFault{"unknown_field_of_an_entry_of_an_extension",
+                                  "\x9A\x01\x10\x0A\x01"
+                                  "a\x12\x0B\x0A\x09\x0A\x01"
+                                  "b\x12\x02\x20\0\x48\x01"s,
+                                  "document/unknown-number", 26, "extensions[a].fields[b].9", true},
+                      BinaryFault{"other_number_of_null",
+                                  "\x9A\x01\x0E\x0A\x01"
+                                  "a\x12\x09\x0A\x07\x0A\x01"
+                                  "b\x12\x02\x08\x05"s,
+                                  "document/unknown-enum-number", 25, "extensions[a].fields[b].null_value", true},
                       BinaryFault{"unknown_enum_number", "\x12\x02\x48\x63"s, "document/unknown-enum-number", 12,
                                   "identity.units", true},
                       BinaryFault{"unknown_field", "\x42\x07\x0A\x02g5\xA0\x38\x01"s, "document/unknown-number", 15,
