@@ -1,5 +1,6 @@
 #include "content_form.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -50,11 +51,13 @@ bool IsBinary(std::string_view bytes) {
   return plausible_length && kMark.starts_with(rest) && (!rest.empty() || bytes[1] == '\x07');
 }
 
-bool HasControlCharacter(std::string_view bytes) {
-  for (const char c : bytes) {
-    if (static_cast<unsigned char>(c) < 0x20 && kWhiteSpace.find(c) == std::string_view::npos) return true;
-  }
-  return false;
+// A NUL, or more than one control character in sixteen bytes. Fewer are slips in a text, which its reader points at.
+bool LooksBinary(std::string_view bytes) {
+  const auto is_control = [](char c) {
+    return static_cast<unsigned char>(c) < 0x20 && kWhiteSpace.find(c) == std::string_view::npos;
+  };
+  const auto controls = static_cast<std::size_t>(std::count_if(bytes.begin(), bytes.end(), is_control));
+  return bytes.find('\0') != std::string_view::npos || controls * 16 > bytes.size();
 }
 
 std::string Guess(std::string_view bytes, std::string_view content) {
@@ -78,7 +81,7 @@ ContentForm FormOfContent(std::string_view bytes) {
   if (!guess.empty()) return {.seems_to_be = std::move(guess)};
   if (content.front() == '{') return {.form = Form::kJson};
   constexpr std::size_t kLookedAt = 512;
-  if (HasControlCharacter(content.substr(0, kLookedAt))) return {.seems_to_be = "binary data of another kind"};
+  if (LooksBinary(content.substr(0, kLookedAt))) return {.seems_to_be = "binary data of another kind"};
   return {.form = Form::kText};
 }
 

@@ -116,6 +116,10 @@ void ReportGrammar(Reading* reading, const JsonHandler& handler, rapidjson::Pars
   const std::string_view bytes = reading->bytes();
   const bool ended = offset >= bytes.size();
   const bool number = code == rapidjson::kParseErrorNumberTooBig;
+  // The parser does not tell a control character from a wrong escape.
+  const bool control = !ended && code == rapidjson::kParseErrorStringEscapeInvalid && bytes[offset] != '\\' &&
+                       static_cast<unsigned char>(bytes[offset]) < 0x20;
+  if (control) code = rapidjson::kParseErrorStringInvalidEncoding;
   const bool value = number || code == rapidjson::kParseErrorValueInvalid;
   reading->Report(ended    ? kTruncated
                   : number ? kBadNumber

@@ -8,6 +8,7 @@
 #include "json_reader.h"
 #include "reading.h"
 #include "reading_codes.h"
+#include "stray_control.h"
 #include "text_reader.h"
 #include "utf8.h"
 #include "withy/document/document.h"
@@ -33,6 +34,20 @@ ReadResult Refused(const Code& code, const Position& position, std::string messa
   return result;
 }
 
+// The text form only: JSON has its own rule for control characters, and no comments that one could hide in.
+std::optional<ReadResult> RefusedControl(const std::string& bytes) {
+  const std::size_t at = FindStrayControl(bytes);
+  if (at == bytes.size()) return std::nullopt;
+  if (bytes[at] == '\r') {
+    return Refused(kSyntax, PositionAt(bytes, at), "a line ends in a lone carriage return",
+                   "Save the file with the line ends LF or CR LF; in text a carriage return is written \\r.");
+  }
+  const auto byte = static_cast<unsigned char>(bytes[at]);
+  return Refused(kSyntax, PositionAt(bytes, at),
+                 absl::StrCat("the control character 0x", absl::Hex(byte, absl::kZeroPad2), " in text"),
+                 "Remove it; where it is meant, write it as an escape, such as \\x1b.");
+}
+
 // What can be told before anything is parsed.
 std::optional<ReadResult> RefusedAtSight(const std::string& bytes, const ContentForm& content,
                                          const ReadLimits& limits) {
@@ -49,7 +64,7 @@ std::optional<ReadResult> RefusedAtSight(const std::string& bytes, const Content
   }
   if (*content.form == Form::kBinary) return std::nullopt;
   const std::size_t valid = ValidUtf8Prefix(bytes);
-  if (valid == bytes.size()) return std::nullopt;
+  if (valid == bytes.size()) return *content.form == Form::kText ? RefusedControl(bytes) : std::nullopt;
   const auto byte = static_cast<unsigned char>(bytes[valid]);
   return Refused(kNotUtf8, PositionAt(bytes, valid),
                  absl::StrCat("the byte 0x", absl::Hex(byte, absl::kZeroPad2), " is not valid UTF-8 here"));

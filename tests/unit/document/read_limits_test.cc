@@ -29,29 +29,47 @@ TEST_P(BadFile, IsReported) {
 
 INSTANTIATE_TEST_SUITE_P(
     Kinds, BadFile,
-    ::testing::Values(BadInput{"empty", "", {{"document/empty", 1, 1, ""}}},
-                      BadInput{"blank", " \n\t\r\n", {{"document/empty", 1, 1, ""}}},
-                      BadInput{"only_a_byte_order_mark", "\xEF\xBB\xBF", {{"document/empty", 1, 1, ""}}},
-                      BadInput{"png", "\x89PNG\r\n\x1A\n\0\0\0\rIHDR"s, {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"gzip", "\x1F\x8B\x08\0\0\0"s, {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"pdf", "%PDF-1.7\n", {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"program",
-                               "\x7F"
-                               "ELF\x02\x01\x01"s,
-                               {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"html", "<!DOCTYPE html>\n<html>", {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"utf16",
-                               "\xFF\xFE"
-                               "f\0o\0r\0"s,
-                               {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"utf16_without_mark", "f\0o\0r\0m\0a\0t\0"s, {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"list_in_json", "[{\"format\": \"withy/1\"}]", {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{"nul_bytes", "format\0\0\0"s, {{"document/not-a-design", 1, 1, ""}}},
-                      BadInput{
-                          "latin1", kFormat + "identity { name: \"caf\xE9\" }", {{"document/not-utf8", 2, 22, ""}}},
-                      BadInput{"latin1_in_a_comment", kFormat + "# caf\xE9", {{"document/not-utf8", 2, 6, ""}}},
-                      BadInput{"overlong", kFormat + "# \xC0\x80", {{"document/not-utf8", 2, 3, ""}}},
-                      BadInput{"binary_cut_in_its_mark", "\x0A\x07wit"s, {{"document/truncated", 0, 0, ""}}}),
+    ::testing::Values(
+        BadInput{"empty", "", {{"document/empty", 1, 1, ""}}},
+        BadInput{"blank", " \n\t\r\n", {{"document/empty", 1, 1, ""}}},
+        BadInput{"only_a_byte_order_mark", "\xEF\xBB\xBF", {{"document/empty", 1, 1, ""}}},
+        BadInput{"png", "\x89PNG\r\n\x1A\n\0\0\0\rIHDR"s, {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"gzip", "\x1F\x8B\x08\0\0\0"s, {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"pdf", "%PDF-1.7\n", {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"program",
+                 "\x7F"
+                 "ELF\x02\x01\x01"s,
+                 {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"html", "<!DOCTYPE html>\n<html>", {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"utf16",
+                 "\xFF\xFE"
+                 "f\0o\0r\0"s,
+                 {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"utf16_without_mark", "f\0o\0r\0m\0a\0t\0"s, {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"list_in_json", "[{\"format\": \"withy/1\"}]", {{"document/not-a-design", 1, 1, ""}}},
+        // Text as a whole, but for one control character: an error where it stands.
+        BadInput{"control_character", kFormat + "identity { name: \"a\x01\" }", {{"document/syntax", 2, 20, ""}}},
+        BadInput{"control_character_in_a_comment", kFormat + "# a\x1B[1m", {{"document/syntax", 2, 4, ""}}},
+        BadInput{"control_character_far_on",
+                 kFormat + Repeat("# 789\n", 1000) + "# \0"s,
+                 {{"document/syntax", 1002, 3, ""}}},
+        BadInput{"control_character_in_json",
+                 "{\"format\": \"withy/1\", \"identity\": {\"name\": \"a\x01\"}}",
+                 {{"document/syntax", 1, 46, "identity"}}},
+        // One in three bytes.
+        BadInput{"many_control_characters", Repeat("ab\x01", 100), {{"document/not-a-design", 1, 1, ""}}},
+        // "Text Format Language Specification": a comment ends at a line feed. What an editor shows as
+        // the second line would be part of the comment in the first.
+        BadInput{"lone_carriage_returns",
+                 "format: \"withy/1\"\r# c\ridentity { name: \"a\" }\r",
+                 {{"document/syntax", 1, 18, ""}}},
+        BadInput{"one_lone_carriage_return", kFormat + "# c\rguides { }\r\n", {{"document/syntax", 2, 4, ""}}},
+        BadInput{"carriage_return_in_text", kFormat + "identity { name: \"a\rb\" }", {{"document/syntax", 2, 20, ""}}},
+        BadInput{"nul_bytes", "format\0\0\0"s, {{"document/not-a-design", 1, 1, ""}}},
+        BadInput{"latin1", kFormat + "identity { name: \"caf\xE9\" }", {{"document/not-utf8", 2, 22, ""}}},
+        BadInput{"latin1_in_a_comment", kFormat + "# caf\xE9", {{"document/not-utf8", 2, 6, ""}}},
+        BadInput{"overlong", kFormat + "# \xC0\x80", {{"document/not-utf8", 2, 3, ""}}},
+        BadInput{"binary_cut_in_its_mark", "\x0A\x07wit"s, {{"document/truncated", 0, 0, ""}}}),
     NameOfCase);
 
 INSTANTIATE_TEST_SUITE_P(

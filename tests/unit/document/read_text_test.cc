@@ -103,6 +103,14 @@ TEST(ReadText, KeepsFieldsKnownByNumber) {
       "format: \"withy/1\"\n900: 5\n901: 0x0000000a\n902: 0x000000000000000b\n903: \"a\\377\"\n904 {\n  1: 2\n}\n");
 }
 
+// An escape, and carriage returns that hide nothing: before a line feed, and at the end.
+TEST(ReadText, TakesControlCharactersThatAreMeant) {
+  const ReadResult result = ReadDesign("test", "format: \"withy/1\"\r\r\n# c\r\nidentity { name: \"a\\x01\\r\" }\r");
+  EXPECT_EQ(FaultsOf(result), std::vector<Fault>{});
+  ASSERT_TRUE(result.document);
+  EXPECT_EQ(result.document->design.identity().name(), "a\x01\r");
+}
+
 class BadText : public ::testing::TestWithParam<BadInput> {};
 TEST_P(BadText, IsReportedInPlace) {
   ExpectFaults(GetParam());
@@ -128,6 +136,11 @@ INSTANTIATE_TEST_SUITE_P(
         BadInput{"number_of_no_field",
                  Text("guides { id: 'g1' 77: 1 }"),
                  {{"document/unknown-number", 2, 19, "guides[g1].77"}},
+                 true},
+        // A map entry has a key and a value; a number of a third field is kept nowhere.
+        BadInput{"number_in_a_map_entry",
+                 Text("extensions { key: 'a' value { } 9: 1 }"),
+                 {{"document/unknown-number", 2, 33, "extensions[a].9"}},
                  true},
         BadInput{"duplicate",
                  Text("guides { id: 'g5' locked: true locked: false }"),
@@ -299,32 +312,31 @@ TEST(ReadText, AForeignUnitIsNotTakenForAMissingOneAsWell) {
 
 INSTANTIATE_TEST_SUITE_P(
     Slips, BadText,
-    ::testing::Values(
-        BadInput{"brace_missing_before_a_line_further_out",
-                 Text("handle {\n  parts { id: 'a' length { mm: 3 }\n  parts { id: 'b' }\n}\nshop { }"),
-                 {{"document/syntax", 4, 3, "handle.parts[a]"}}},
-        BadInput{"two_braces_missing",
-                 Text("handle {\n  parts {\n    id: 'a'\nshop { }"),
-                 {{"document/syntax", 5, 1, "handle.parts[a]"}}},
-        BadInput{"brace_missing_on_one_line",
-                 Text("guides { id: 'g' from_tip { inch: 4.5 locked: true }\nshop { }"),
-                 {{"document/syntax", 2, 39, "guides[g].from_tip"}}},
-        BadInput{"brace_missing_after_a_place",
-                 Text("wraps { id: 'w' place { after: 'g' turns: 6 }\nshop { }"),
-                 {{"document/syntax", 2, 36, "wraps[w].place"}}},
-        BadInput{"brace_behind_an_unclosed_quote",
-                 Text("guides { id: 'g from_tip { inch: 4.5 } }\nshop { }"),
-                 {{"document/syntax", 2, 14, "guides[0]"}}},
-        BadInput{"field_in_the_wrong_place",  // well closed: no brace is missing
-                 Text("guides { id: 'g' from_tip { inch: 4.5 locked: true } }\nshop { }"),
-                 {{"document/unknown-field", 2, 39, "guides[g].from_tip.locked"}},
-                 true},
-        BadInput{"typographic_quotes",
-                 Text("guides { id: \u201cg 1\u201d locked: true }\nwraps { id: \u2018w\u2019 }"),
-                 {{"document/syntax", 2, 14, "guides[0]"}, {"document/syntax", 3, 13, "wraps[0]"}}},
-        BadInput{"equals_signs",
-                 Text("identity = { name = \"x\" }"),
-                 {{"document/syntax", 2, 10, ""}, {"document/syntax", 2, 19, "identity"}}}),
+    ::testing::Values(BadInput{"brace_missing_before_a_line_further_out",
+                               Text("handle {\n  parts { id: 'a' length { mm: 3 }\n  parts { id: 'b' }\n}\nshop { }"),
+                               {{"document/syntax", 4, 3, "handle.parts[a]"}}},
+                      BadInput{"two_braces_missing",
+                               Text("handle {\n  parts {\n    id: 'a'\nshop { }"),
+                               {{"document/syntax", 5, 1, "handle.parts[a]"}}},
+                      BadInput{"brace_missing_on_one_line",
+                               Text("guides { id: 'g' from_tip { inch: 4.5 locked: true }\nshop { }"),
+                               {{"document/syntax", 2, 39, "guides[g].from_tip"}}},
+                      BadInput{"brace_missing_after_a_place",
+                               Text("wraps { id: 'w' place { after: 'g' turns: 6 }\nshop { }"),
+                               {{"document/syntax", 2, 36, "wraps[w].place"}}},
+                      BadInput{"brace_behind_an_unclosed_quote",
+                               Text("guides { id: 'g from_tip { inch: 4.5 } }\nshop { }"),
+                               {{"document/syntax", 2, 14, "guides[0]"}}},
+                      BadInput{"field_in_the_wrong_place",  // well closed: no brace is missing
+                               Text("guides { id: 'g' from_tip { inch: 4.5 locked: true } }\nshop { }"),
+                               {{"document/unknown-field", 2, 39, "guides[g].from_tip.locked"}},
+                               true},
+                      BadInput{"typographic_quotes",
+                               Text("guides { id: \u201cg 1\u201d locked: true }\nwraps { id: \u2018w\u2019 }"),
+                               {{"document/syntax", 2, 14, "guides[0]"}, {"document/syntax", 3, 13, "wraps[0]"}}},
+                      BadInput{"equals_signs",
+                               Text("identity = { name = \"x\" }"),
+                               {{"document/syntax", 2, 10, ""}, {"document/syntax", 2, 19, "identity"}}}),
     NameOfCase);
 
 TEST(ReadText, CountsASlipThatIsMadeThroughout) {
