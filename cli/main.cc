@@ -2,7 +2,6 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-#include <csignal>
 #include <exception>
 #include <new>
 #include <string>
@@ -15,6 +14,7 @@
 #include "exit_status.h"
 #include "help.h"
 #include "io.h"
+#include "signals.h"
 #include "version.h"
 #include "withy/plugin_host/plugin_host.h"
 
@@ -130,6 +130,6 @@ int main(int argc, char** argv) {
   int status = 0;
   if (withy::RunPluginChildIfAsked(argc, argv, &status)) return status;
   withy::HoldStandardStreams();
-  std::signal(SIGPIPE, SIG_IGN);
+  withy::HandleSignals();
   return withy::Guarded(std::vector<std::string>(argv + (argc > 0 ? 1 : 0), argv + argc));
 }

@@ -14,6 +14,7 @@
 #include "absl/strings/str_cat.h"
 #include "exit_status.h"
 #include "io.h"
+#include "signals.h"
 
 namespace withy {
 namespace {
@@ -61,6 +62,7 @@ class Staged {
   Staged& operator=(const Staged&) = delete;
   ~Staged() {
     if (!temporary_.empty()) unlink(temporary_.c_str());
+    ForgetTemporary(temporary_);
     if (!backup_.empty()) unlink(backup_.c_str());
   }
 
@@ -76,10 +78,8 @@ class Staged {
     }
     if (exists_ && existing_ == Existing::kRefuse) return AlreadyThere();
     if (exists_ && access(target_.c_str(), W_OK) != 0) return Failed(path_, errno);
-    std::string name = FolderOf(target_) + "/.withy-XXXXXX";
-    int fd = mkstemp(name.data());
+    int fd = MakeTemporary();
     if (fd < 0) return Failed(path_, errno);
-    temporary_ = name;
     absl::Status status = Fill(fd, bytes, there);
     if (close(fd) != 0 && status.ok()) status = Failed(path_, errno);
     return status;
@@ -91,8 +91,7 @@ class Staged {
     if (existing_ == Existing::kRefuse) return PlaceNew();
     if (exists_) KeepOld();
     if (rename(temporary_.c_str(), target_.c_str()) != 0) return Failed(path_, errno);
-    temporary_.clear();
-    placed_ = true;
+    SetPlaced();
     return absl::OkStatus();
   }
 
@@ -111,6 +110,23 @@ class Staged {
  private:
   absl::Status AlreadyThere() const {
     return absl::AlreadyExistsError(absl::StrCat(path_, ": exists already; --force replaces it"));
+  }
+
+  // The new file beside the target, open; -1 and errno where there is none.
+  int MakeTemporary() {
+    const SignalsHeld held;  // none comes between the file and the note of it
+    std::string name = FolderOf(target_) + "/.withy-XXXXXX";
+    int fd = mkstemp(name.data());
+    if (fd < 0) return fd;
+    temporary_ = name;
+    NoteTemporary(temporary_);
+    return fd;
+  }
+
+  void SetPlaced() {
+    ForgetTemporary(temporary_);
+    temporary_.clear();
+    placed_ = true;
   }
 
   absl::Status Fill(int fd, const std::string& bytes, const struct stat& there) {
@@ -132,8 +148,7 @@ class Staged {
     } else if (renameat2(AT_FDCWD, temporary_.c_str(), AT_FDCWD, target_.c_str(), RENAME_NOREPLACE) != 0) {
       return errno == EEXIST ? AlreadyThere() : Failed(path_, errno);
     }
-    temporary_.clear();
-    placed_ = true;
+    SetPlaced();
     return absl::OkStatus();
   }
 
@@ -166,14 +181,8 @@ void SyncFolders(const std::set<std::string>& folders) {
   }
 }
 
-}  // namespace
-
-absl::Status WriteFiles(const std::vector<FileToWrite>& files, Existing existing) {
-  std::vector<std::unique_ptr<Staged>> staged;
-  for (const FileToWrite& file : files) {
-    staged.push_back(std::make_unique<Staged>(file.path, existing));
-    if (absl::Status status = staged.back()->Stage(file.bytes); !status.ok()) return status;
-  }
+// A signal waits until all are placed or none: it would leave some of them, and the old ones under a second name.
+absl::Status PlaceAll(std::vector<std::unique_ptr<Staged>> staged) {
   std::set<std::string> folders;
   for (std::size_t i = 0; i < staged.size(); ++i) {
     if (absl::Status status = staged[i]->Place(); !status.ok()) {
@@ -184,6 +193,18 @@ absl::Status WriteFiles(const std::vector<FileToWrite>& files, Existing existing
   }
   SyncFolders(folders);
   return absl::OkStatus();
+}
+
+}  // namespace
+
+absl::Status WriteFiles(const std::vector<FileToWrite>& files, Existing existing) {
+  std::vector<std::unique_ptr<Staged>> staged;
+  for (const FileToWrite& file : files) {
+    staged.push_back(std::make_unique<Staged>(file.path, existing));
+    if (absl::Status status = staged.back()->Stage(file.bytes); !status.ok()) return status;
+  }
+  const SignalsHeld held;
+  return PlaceAll(std::move(staged));
 }
 
 int Deliver(const std::string& path, const std::string& bytes, bool binary, bool force, Io& io) {
