@@ -75,6 +75,7 @@ absl::Status CheckOperands(const Command& command, const std::vector<std::string
     return Wrong(
         absl::StrCat("'", operands[static_cast<std::size_t>(command.most_operands)], "' is one too many: ", usage));
   }
+  if (std::count(operands.begin(), operands.end(), "-") > 1) return Wrong("standard input, '-', can be read only once");
   return absl::OkStatus();
 }
 
