@@ -1,4 +1,6 @@
 -- The header: what each column holds, and in which unit.
+local cells = require "cells"
+
 local M = {}
 
 local NAMES = {
@@ -28,14 +30,15 @@ function M.parse(ctx, header, line)
       ctx:refuse(message .. "; " .. HINT, { line = line, column = cell.column })
     end
     local name, unit = name_and_unit(cell.text)
+    local shown = cells.shown(cell.text)
     if cell.text == "" then
       refuse(("column %d has no name"):format(i))
     elseif not name and NAMES[cell.text:lower()] then
-      refuse(("column '%s' does not say its unit"):format(cell.text))
+      refuse(("column '%s' does not say its unit"):format(shown))
     elseif not name or not NAMES[name] then
-      refuse(("there is no column '%s'"):format(cell.text))
+      refuse(("there is no column '%s'"):format(shown))
     elseif not UNITS[unit] then
-      refuse(("'%s' is no unit that a column can have (mm, in, in64)"):format(unit))
+      refuse(("'%s' is no unit that a column can have (mm, in, in64)"):format(cells.shown(unit)))
     elseif seen[NAMES[name]] then
       refuse(("column %s stands twice"):format(NAMES[name]))
     end

@@ -69,11 +69,13 @@ local function read_table(ctx)
   local stations = {}
   for line, row_text in ipairs(cells.lines(ctx)) do
     if row_text:find("%S") and not row_text:find("^%s*#") then
+      cells.check(ctx, row_text, line)
+      separator = separator or cells.separator(row_text)
+      local row = cells.split(ctx, row_text, line, separator)
       if not header then
-        separator = cells.separator(row_text)
-        header = columns.parse(ctx, cells.split(row_text, separator), line)
+        header = columns.parse(ctx, row, line)
       else
-        stations[#stations + 1] = station(ctx, header, cells.split(row_text, separator), line, stations[#stations])
+        stations[#stations + 1] = station(ctx, header, row, line, stations[#stations])
       end
     end
   end
