@@ -1,5 +1,6 @@
 -- Arbors: where they go and how thick to build them.
 local text = require "withy.text"
+local things = require "things"
 
 -- Whole turns of tape that leave `gap` all round, and the diameter they make. The 1e-9 keeps a turn that fits exactly.
 local function turns_of(blank, bore, tape, gap)
@@ -18,11 +19,11 @@ local function build(arbor, place, gap)
   return nil, place.bore_mm - 2 * gap
 end
 
-local function row(part_id, arbor, place, gap)
+local function row(part_name, arbor, place, gap)
   local turns, diameter = build(arbor, place, gap)
   return {
-    item = arbor.id or part_id,
-    part = part_id,
+    item = arbor.id or part_name,
+    part = part_name,
     how = turns and ("%s turn%s of tape"):format(text.fixed(turns, 0), turns == 1 and "" or "s") or arbor.kind,
     start = place.start_mm,
     within = arbor.at and arbor.at.mm,
@@ -35,10 +36,9 @@ end
 
 return function(ctx)
   local rows = {}
-  for _, part in ipairs(ctx:get("fit.parts") or {}) do
-    local arbors = ctx:find(part.id).arbors
-    for i, place in ipairs(part.arbors) do
-      rows[#rows + 1] = row(part.id, arbors[i], place, ctx.options.glue_gap_mm)
+  for _, fitted in ipairs(things.parts(ctx)) do
+    for i, place in ipairs(fitted.place.arbors) do
+      rows[#rows + 1] = row(fitted.name, fitted.part.arbors[i], place, ctx.options.glue_gap_mm)
     end
   end
   return {

@@ -1,4 +1,6 @@
 -- What comes off each section: planned, done, still to go.
+local things = require "things"
+
 local LARGEST_SINGLE_CUT_MM = 76.2 -- 3 in (common practice, no source), where the shop does not say
 
 -- Ids of log entries that a later one corrects: what they said no longer counts.
@@ -45,7 +47,7 @@ return function(ctx)
   local planned = sums(design.blank and design.blank.cuts or {})
   local done = sums(done_cuts(design))
   local rows, to_go = {}, 0
-  for _, section in ipairs(ctx:get("sections.sections") or {}) do
+  for i, section in ipairs(ctx:get("sections.sections") or {}) do
     for _, at_end in ipairs { "BUTT", "TIP" } do
       local plan = planned[section.id] and planned[section.id][at_end]
       local did = done[section.id] and done[section.id][at_end]
@@ -53,7 +55,8 @@ return function(ctx)
         local rest = math.max(0, (plan or 0) - (did or 0))
         to_go = to_go + rest
         rows[#rows + 1] = {
-          item = section.id, at_end = at_end:lower(), planned = plan or 0, done = did or 0, rest = rest,
+          item = things.name(section, "section", i),
+          at_end = at_end:lower(), planned = plan or 0, done = did or 0, rest = rest,
           left = section.length_mm, face = at_end == "BUTT" and section.outer_mm[1] or last(section.outer_mm),
         }
       end

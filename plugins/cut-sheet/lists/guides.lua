@@ -1,5 +1,6 @@
 -- Guides from the tip-top's ring centre, and the space to the next one towards the tip.
 local table_of = require "withy.table"
+local things = require "things"
 
 local function words(word)
   return word and word:gsub("_", " ")
@@ -17,13 +18,17 @@ end
 
 return function(ctx)
   local rows, before = {}, 0
-  local placed = table_of.filter(ctx:get("guides.guides") or {}, function(guide)
-    return guide.from_tip_mm
-  end)
-  for _, guide in ipairs(table_of.sort_by(placed, "from_tip_mm")) do
+  local all, placed = ctx:get("guides.guides") or {}, {}
+  for i, guide in ipairs(all) do
+    if guide.from_tip_mm then
+      placed[#placed + 1] = { guide = guide, name = things.name(guide, "guide", i), from_tip = guide.from_tip_mm }
+    end
+  end
+  for _, entry in ipairs(table_of.sort_by(placed, "from_tip")) do
+    local guide = entry.guide
     rows[#rows + 1] = {
-      item = guide.id,
-      kind = description(guide.model and ctx:find(guide.model)),
+      item = entry.name,
+      kind = description(things.model(ctx, guide.model)),
       from_tip = guide.from_tip_mm,
       gap = guide.from_tip_mm - before,
       blank = guide.blank_diameter_mm,
@@ -31,9 +36,9 @@ return function(ctx)
     }
     before = guide.from_tip_mm
   end
-  for _, guide in ipairs(ctx:get("guides.guides") or {}) do
+  for i, guide in ipairs(all) do
     if not guide.from_tip_mm then
-      rows[#rows + 1] = { item = guide.id, kind = description(guide.model and ctx:find(guide.model)) }
+      rows[#rows + 1] = { item = things.name(guide, "guide", i), kind = description(things.model(ctx, guide.model)) }
     end
   end
   return {

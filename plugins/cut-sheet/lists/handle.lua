@@ -1,4 +1,6 @@
 -- Handle parts in place, butt first.
+local things = require "things"
+
 local function words(word)
   return word and word:gsub("_", " ")
 end
@@ -12,10 +14,10 @@ end
 
 return function(ctx)
   local rows = {}
-  for _, place in ipairs(ctx:get("fit.parts") or {}) do
-    local part = ctx:find(place.id)
+  for _, fitted in ipairs(things.parts(ctx)) do
+    local part, place = fitted.part, fitted.place
     rows[#rows + 1] = {
-      item = place.id,
+      item = fitted.name,
       kind = part.name or words(part.kind),
       start = place.start_mm,
       length = place.length_mm,

@@ -1,10 +1,10 @@
 -- Everything that was counted, with its mass and how that is known.
 local table_of = require "withy.table"
 
--- "module", or "module, weights" for what is inside it.
+-- "module", or "module, weights" for what is inside it; without an id the place in the design, "guides[0]".
 local function name_of(part)
-  local inside = part.at and part.at:match("%]%.([%w_]+)$")
-  return (part.id or "unnamed") .. (inside and ", " .. inside or "")
+  local place, inside = (part.at or ""):match("^(.-%])%.([%w_]+)$")
+  return (part.id or place or part.at or "unnamed") .. (inside and ", " .. inside or "")
 end
 
 -- One row for all things of one name (the wraps of many feet), in the order met.

@@ -1,4 +1,6 @@
 -- Bores that have to be opened: rigid parts that are marked so, or that the blank does not pass.
+local things = require "things"
+
 local function rigid(part)
   local kind = part.fitting and part.fitting.kind
   return (kind == nil or kind == "rigid") and not part.on and not part.loose
@@ -21,16 +23,16 @@ end
 return function(ctx)
   local gap = 2 * ctx.options.ream_gap_mm
   local rows = {}
-  for _, place in ipairs(ctx:get("fit.parts") or {}) do
-    local part = ctx:find(place.id)
+  for _, fitted in ipairs(things.parts(ctx)) do
+    local part, place = fitted.part, fitted.place
     local tight = place.clearance_mm and place.clearance_mm < 0
     if rigid(part) and (tight or (part.fitting and part.fitting.reamed)) then
-      local bore = ctx:get(("rod.parts[%s].bore"):format(place.id)) or {}
+      local bore = things.bore(ctx, place)
       local butt_bore, tip_bore = bore_at(bore, true), bore_at(bore, false)
       local butt = wanted(place.blank_at_start_mm, gap, butt_bore)
       local tip = wanted(place.blank_at_tip_side_mm, gap, tip_bore)
       if tight or butt ~= false or tip ~= false then
-        rows[#rows + 1] = { item = place.id, butt_bore = butt_bore, butt = butt, tip_bore = tip_bore, tip = tip }
+        rows[#rows + 1] = { item = fitted.name, butt_bore = butt_bore, butt = butt, tip_bore = tip_bore, tip = tip }
       end
     end
   end

@@ -1,7 +1,7 @@
 -- One list for each section: its diameters, after the cuts.
 return function(ctx)
   local lists = {}
-  for _, section in ipairs(ctx:get("sections.sections") or {}) do
+  for number, section in ipairs(ctx:get("sections.sections") or {}) do
     local rows = {}
     local cut = section.cut_butt_mm or 0
     for i, at in ipairs(section.at_mm) do
@@ -23,7 +23,7 @@ return function(ctx)
       table.remove(columns, 2)
     end
     lists[#lists + 1] = {
-      title = "Section " .. section.id,
+      title = "Section " .. (section.id or number),
       narrow = true,
       datum = "the butt end of the section as supplied",
       empty = "No diameters are known.",
