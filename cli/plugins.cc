@@ -44,12 +44,13 @@ void LoadNamed(const Options& options, FoundPlugins& found) {
 void LoadUsers(FoundPlugins& found) {
   std::string folder = UserPluginFolder();
   if (folder.empty()) return;
-  absl::StatusOr<std::vector<PluginSource>> plugins = LoadPluginFolder(folder);
-  if (!plugins.ok()) {
-    found.failures.emplace_back(plugins.status().message());
+  absl::StatusOr<PluginFolder> users = LoadPluginFolder(folder);
+  if (!users.ok()) {
+    found.failures.emplace_back(users.status().message());
     return;
   }
-  for (PluginSource& plugin : *plugins) found.plugins.push_back(std::move(plugin));
+  for (const absl::Status& failure : users->failures) found.failures.emplace_back(failure.message());
+  for (PluginSource& plugin : users->plugins) found.plugins.push_back(std::move(plugin));
 }
 
 // "  --set paper=string", and under it "size of the page (A4)".

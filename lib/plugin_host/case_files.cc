@@ -29,7 +29,26 @@ std::string FirstDifference(const std::string& expected, const std::string& actu
   return "";
 }
 
+absl::Status NotPlain(const fs::path& path) {
+  return absl::InvalidArgumentError(
+      absl::StrCat(path.string(), ": not a plain file or folder (links are not followed); put a copy there"));
+}
+
 }  // namespace
+
+absl::Status CheckPlainTree(const fs::path& folder) {
+  std::error_code error;
+  const fs::file_status top = fs::symlink_status(folder, error);
+  if (!fs::exists(top)) return absl::OkStatus();
+  if (!fs::is_directory(top)) return NotPlain(folder);
+  for (fs::recursive_directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+    std::error_code unreadable;
+    const fs::file_status status = at->symlink_status(unreadable);
+    if (!fs::is_regular_file(status) && !fs::is_directory(status)) return NotPlain(at->path());
+  }
+  if (error) return absl::PermissionDeniedError(absl::StrCat(folder.string(), ": ", error.message()));
+  return absl::OkStatus();
+}
 
 absl::StatusOr<CaseFiles> ReadCaseFiles(const fs::path& folder) {
   CaseFiles files;
@@ -37,7 +56,7 @@ absl::StatusOr<CaseFiles> ReadCaseFiles(const fs::path& folder) {
   if (!fs::exists(folder, error)) return files;
   for (fs::recursive_directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
     std::error_code unreadable;
-    if (!at->is_regular_file(unreadable) || at->is_symlink(unreadable)) continue;
+    if (!fs::is_regular_file(at->symlink_status(unreadable))) continue;
     absl::StatusOr<std::string> bytes = ReadBytes(at->path().string());
     if (!bytes.ok()) return bytes.status();
     files[at->path().lexically_relative(folder).generic_string()] = *std::move(bytes);
@@ -72,6 +91,7 @@ absl::Status WriteCaseFiles(const fs::path& folder, const CaseFiles& expected, c
   }
   for (const auto& [name, bytes] : actual) {
     fs::create_directories((folder / name).parent_path(), error);
+    fs::remove(folder / name, error);  // a hard link's other name keeps its bytes
     std::ofstream file(folder / name, std::ios::binary);
     file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
     file.close();

@@ -13,6 +13,11 @@ namespace withy::plugin {
 
 using CaseFiles = std::map<std::string, std::string>;  // path below expected/, to bytes
 
+// OK where `folder` and all below it are plain files and folders, or where there is no such folder; InvalidArgument
+// with the path of the first link, pipe or device. To be asked before anything below is read or written: neither then
+// leaves the folder or waits for a pipe.
+absl::Status CheckPlainTree(const std::filesystem::path& folder);
+
 // All plain files below `folder`, by path with '/'. A missing folder is empty.
 absl::StatusOr<CaseFiles> ReadCaseFiles(const std::filesystem::path& folder);
 

@@ -22,6 +22,11 @@ constexpr int kMostNames = 2000;  // looked at in one plugin's folder
 constexpr int kDeepest = 4;       // folders within one another
 constexpr char kMain[] = "init.lua";
 
+// What editors and file systems leave behind: ".#init.lua", "._rules.lua".
+bool IsHidden(const fs::path& path) {
+  return path.filename().string().front() == '.';
+}
+
 bool IsLua(const fs::path& path) {
   return path.extension() == ".lua";
 }
@@ -56,6 +61,7 @@ class FolderReader {
     std::error_code error;
     const fs::file_status status = entry.symlink_status(error);
     const std::string name = entry.path().filename().string();
+    if (IsHidden(entry.path())) return absl::OkStatus();
     if (fs::is_directory(status)) {
       return depth < kDeepest ? Read(entry.path(), absl::StrCat(prefix, name, "/"), depth + 1) : absl::OkStatus();
     }
@@ -109,12 +115,13 @@ absl::StatusOr<PluginSource> LoadPlugin(const std::string& path) {
   return source;
 }
 
-absl::StatusOr<std::vector<PluginSource>> LoadPluginFolder(const std::string& folder) {
+absl::StatusOr<PluginFolder> LoadPluginFolder(const std::string& folder) {
   std::error_code error;
-  std::vector<PluginSource> plugins;
-  if (!fs::exists(folder, error)) return plugins;
+  PluginFolder found;
+  if (!fs::exists(folder, error)) return found;
   std::vector<fs::path> paths;
   for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+    if (IsHidden(at->path())) continue;
     std::error_code unreadable;
     const bool is_plugin =
         at->is_directory(unreadable) ? fs::exists(at->path() / kMain, unreadable) : IsLua(at->path());
@@ -126,10 +133,13 @@ absl::StatusOr<std::vector<PluginSource>> LoadPluginFolder(const std::string& fo
   std::sort(paths.begin(), paths.end());
   for (const fs::path& path : paths) {
     absl::StatusOr<PluginSource> plugin = LoadPlugin(path.string());
-    if (!plugin.ok()) return plugin.status();
-    plugins.push_back(*std::move(plugin));
+    if (plugin.ok()) {
+      found.plugins.push_back(*std::move(plugin));
+    } else {
+      found.failures.push_back(plugin.status());
+    }
   }
-  return plugins;
+  return found;
 }
 
 }  // namespace withy

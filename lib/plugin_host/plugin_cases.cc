@@ -189,8 +189,10 @@ absl::StatusOr<std::vector<PluginCaseResult>> RunPluginCases(const PluginHost& h
                                                              bool accept) {
   absl::StatusOr<PluginSource> plugin = LoadPlugin(folder);
   if (!plugin.ok()) return plugin.status();
+  plugin->under_test = true;
   absl::StatusOr<PluginInfo> info = host.Describe(*plugin);
   if (!info.ok()) return info.status();
+  if (absl::Status plain = CheckPlainTree(fs::path(folder) / "cases"); !plain.ok()) return plain;
   std::error_code error;
   std::vector<fs::path> folders;
   for (fs::directory_iterator at(fs::path(folder) / "cases", error), end; !error && at != end; at.increment(error)) {

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
+#include "embedded.h"
 #include "plain_text.h"
 #include "plugin_run.h"
 #include "replies.h"
@@ -24,6 +25,18 @@ constexpr std::string_view kTakenNames[] = {"document", "rod",     "sections", "
                                             "fit",      "bonding", "guides",   "wraps",   "balance",
                                             "assembly", "cost",    "review",   "plugin",  "withy"};
 
+bool IsTaken(const std::string& name) {
+  return std::find(std::begin(kTakenNames), std::end(kTakenNames), name) != std::end(kTakenNames);
+}
+
+// A built-in plugin is named as its folder is.
+bool IsBuiltIn(const std::string& name) {
+  const std::string folder = absl::StrCat(name, "/");
+  const auto& files = EmbeddedPlugins();
+  return std::any_of(files.begin(), files.end(),
+                     [&](const EmbeddedFile& embedded) { return embedded.file.substr(0, folder.size()) == folder; });
+}
+
 absl::Status Prefixed(const std::string& prefix, const absl::Status& status) {
   return absl::Status(status.code(), absl::StrCat(prefix, ": ", std::string(status.message())));
 }
@@ -40,9 +53,13 @@ absl::StatusOr<PluginInfo> InfoOf(const PluginSource& plugin, ReplyReader& reade
     if (!reader.results().empty()) return Prefixed(ShownName(plugin), reader.results().front().status);
     return Prefixed(ShownName(plugin), ended.ok() ? absl::AbortedError("its process gave no result") : ended);
   }
-  if (std::find(std::begin(kTakenNames), std::end(kTakenNames), reader.info()->name) != std::end(kTakenNames)) {
+  const std::string& name = reader.info()->name;
+  if (IsTaken(name)) {
+    return absl::InvalidArgumentError(absl::StrCat(ShownName(plugin), ": the name '", name, "' is withy's own"));
+  }
+  if (!plugin.built_in && !plugin.under_test && IsBuiltIn(name)) {
     return absl::InvalidArgumentError(
-        absl::StrCat(ShownName(plugin), ": the name '", reader.info()->name, "' is withy's own"));
+        absl::StrCat(ShownName(plugin), ": '", name, "' is the name of a built-in plugin; give this one another name"));
   }
   return *reader.info();
 }

@@ -1,6 +1,7 @@
 // A plugin's own cases: the templates pass theirs, every built-in and example plugin passes its own.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <sys/stat.h>
 
 #include <filesystem>
 #include <fstream>
@@ -87,6 +88,41 @@ TEST_F(Cases, ACaseThatCannotBeRunSaysWhy) {
   ASSERT_EQ(results.size(), 3u);
   EXPECT_THAT(std::string(results[0].status.message()), HasSubstr("neither a design nor an input"));
   EXPECT_THAT(std::string(results[1].status.message()), HasSubstr("no importer of the plugin reads .xyz"));
+}
+
+// What --accept would take away or overwrite through a link stays as it was, and nothing waits for a pipe.
+TEST_F(Cases, NothingBelowCasesIsALinkOrAPipe) {
+  const fs::path outside = folder_.string() + "-outside";
+  fs::create_directories(outside);
+  const std::string precious = (outside / "findings.txt").string();
+  std::ofstream(precious) << "precious";
+  const fs::path expected = folder_ / "cases/short/expected";
+  auto refused = [&](const fs::path& at) {
+    absl::Status status = RunPluginCases(Host(), folder_.string(), true).status();
+    EXPECT_EQ(status.code(), absl::StatusCode::kInvalidArgument);
+    EXPECT_THAT(std::string(status.message()), HasSubstr(at.string() + ": not a plain file or folder"));
+    std::ifstream file(precious);
+    EXPECT_EQ(std::string(std::istreambuf_iterator<char>(file), {}), "precious");
+    fs::remove(at);
+  };
+  WriteTemplate(PluginEntry::Kind::kCheck);
+  fs::remove_all(expected);
+  fs::create_directory_symlink(outside, expected);
+  refused(expected);
+  fs::create_directories(expected);
+  fs::create_symlink(precious, expected / "findings.txt");
+  refused(expected / "findings.txt");
+  fs::create_directory_symlink(outside, folder_ / "cases/linked");
+  refused(folder_ / "cases/linked");
+  ASSERT_EQ(mkfifo((folder_ / "cases/short/input.csv").c_str(), 0600), 0);
+  refused(folder_ / "cases/short/input.csv");
+  fs::create_hard_link(precious, expected / "findings.txt");
+  Run(true);
+  EXPECT_EQ(fs::file_size(precious), 8u);
+  fs::remove_all(folder_ / "cases");
+  fs::create_directory_symlink(outside, folder_ / "cases");
+  refused(folder_ / "cases");
+  fs::remove_all(outside);
 }
 
 TEST_F(Cases, AFolderWithoutCasesIsNotFound) {

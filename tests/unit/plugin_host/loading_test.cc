@@ -84,10 +84,44 @@ TEST_F(Loading, AFolderOfPluginsIsSortedAndMayBeMissing) {
   Write("no-plugin/readme.md");
   auto plugins = LoadPluginFolder(folder_.string());
   ASSERT_TRUE(plugins.ok()) << plugins.status();
-  ASSERT_EQ(plugins->size(), 2u);
-  EXPECT_EQ((*plugins)[0].path, (folder_ / "a").string());
-  EXPECT_EQ((*plugins)[1].path, (folder_ / "b.lua").string());
-  EXPECT_THAT(*LoadPluginFolder((folder_ / "missing").string()), IsEmpty());
+  ASSERT_EQ(plugins->plugins.size(), 2u);
+  EXPECT_EQ(plugins->plugins[0].path, (folder_ / "a").string());
+  EXPECT_EQ(plugins->plugins[1].path, (folder_ / "b.lua").string());
+  EXPECT_THAT(LoadPluginFolder((folder_ / "missing").string())->plugins, IsEmpty());
+}
+
+TEST_F(Loading, OneBadPluginDoesNotHideTheOthers) {
+  Write("good.lua", "return 1");
+  fs::create_symlink(folder_ / "missing.lua", folder_ / "gone.lua");
+  auto found = LoadPluginFolder(folder_.string());
+  ASSERT_TRUE(found.ok()) << found.status();
+  ASSERT_EQ(found->plugins.size(), 1u);
+  EXPECT_EQ(found->plugins[0].path, (folder_ / "good.lua").string());
+  ASSERT_EQ(found->failures.size(), 1u);
+  EXPECT_THAT(std::string(found->failures[0].message()), HasSubstr("gone.lua"));
+}
+
+TEST_F(Loading, HiddenNamesArePassedOver) {
+  Write("rules/init.lua");
+  Write("rules/._init.lua", "\1");
+  fs::create_symlink("nobody@nowhere", folder_ / "rules/.#init.lua");
+  Write(".hidden.lua");
+  Write(".folder/init.lua");
+  auto found = LoadPluginFolder(folder_.string());
+  ASSERT_TRUE(found.ok()) << found.status();
+  EXPECT_THAT(found->failures, IsEmpty());
+  ASSERT_EQ(found->plugins.size(), 1u);
+  EXPECT_THAT(found->plugins[0].files, ElementsAre(Key("init.lua")));
+}
+
+TEST(BuiltInPlugins, TheirNamesAreTheirs) {
+  PluginSource stranger = CheckPlugin("", false);
+  std::string& text = stranger.files["init.lua"];
+  text.replace(text.find("\"test\""), 6, "\"cut-sheet\"");
+  EXPECT_THAT(std::string(Host().Describe(stranger).status().message()),
+              HasSubstr("'cut-sheet' is the name of a built-in plugin"));
+  stranger.under_test = true;
+  EXPECT_TRUE(Host().Describe(stranger).ok()) << Host().Describe(stranger).status();
 }
 
 TEST(BuiltInPlugins, AllLoadAndNoneIsTheStubs) {

@@ -32,7 +32,8 @@ struct PluginCaseResult {
 };
 
 // Runs the cases of the plugin in `folder`, sorted by name. `accept` writes what came out as what is expected from now
-// on, and takes away files that no longer come out; `differences` then say what was changed. NotFound where there are
+// on, and takes away files that no longer come out; `differences` then say what was changed. InvalidArgument where a
+// link, a pipe or a device stands below cases/: nothing is then run, read or written. NotFound where there are
 // no cases; otherwise the errors of LoadPlugin and PluginHost::Describe.
 absl::StatusOr<std::vector<PluginCaseResult>> RunPluginCases(const PluginHost& host, const std::string& folder,
                                                              bool accept);

@@ -47,6 +47,7 @@ struct PluginSource {
   std::string path;  // where it was found; "built-in" for those
   bool built_in = false;
   std::map<std::string, std::string> files;  // always has "init.lua"
+  bool under_test = false;  // set by RunPluginCases: may have the name of a built-in plugin, as its next version has
 };
 
 struct PluginOption {
@@ -90,16 +91,21 @@ const std::vector<PluginSource>& BuiltInPlugins();
 // InvalidArgument or ResourceExhausted with the path.
 absl::StatusOr<PluginSource> LoadPlugin(const std::string& path);
 
-// Every plugin in a folder (each a .lua file or a folder with init.lua), sorted by name. A missing folder is empty.
-absl::StatusOr<std::vector<PluginSource>> LoadPluginFolder(const std::string& folder);
+// Every plugin in a folder (each a .lua file or a folder with init.lua), sorted by name. Hidden names are passed over.
+// A plugin that cannot be read is a failure, and the others are there all the same. A missing folder is empty.
+struct PluginFolder {
+  std::vector<PluginSource> plugins;
+  std::vector<absl::Status> failures;  // as of LoadPlugin
+};
+absl::StatusOr<PluginFolder> LoadPluginFolder(const std::string& folder);
 
 class PluginHost {
  public:
   explicit PluginHost(PluginHostOptions options) : options_(std::move(options)) {}
 
   // Loads the plugin and reads its table; `api` before anything else. A Status for everything a plugin can do wrong:
-  // InvalidArgument (its table, its code; with plugin, file, line), ResourceExhausted (a limit), FailedPrecondition (an
-  // orderly `ctx:refuse`), Aborted (its child died).
+  // InvalidArgument (its table, its code; with plugin, file, line; a name that is withy's or a built-in plugin's),
+  // ResourceExhausted (a limit), FailedPrecondition (an orderly `ctx:refuse`), Aborted (its child died).
   absl::StatusOr<PluginInfo> Describe(const PluginSource& plugin) const;
 
   // Runs all checks. A check that fails does not hide the others: `failures` holds a Status each.
