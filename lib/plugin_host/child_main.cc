@@ -6,6 +6,7 @@
 #include <chrono>
 #include <csignal>
 #include <cstring>
+#include <exception>
 #include <string>
 
 #include "child_process.h"
@@ -20,6 +21,7 @@ using namespace plugin;
 namespace {
 
 constexpr int kBadRequest = 2;
+constexpr int kOutOfMemory = 3;
 constexpr suseconds_t kTick = 100'000;  // microseconds of CPU time
 constexpr int kTicksToStop = 5;         // how long a plugin has to reach its next instruction
 
@@ -117,7 +119,11 @@ int Serve() {
 
 bool RunPluginChildIfAsked(int argc, char** argv, int* exit_status) {
   if (argc != 2 || std::strcmp(argv[1], kChildArgument) != 0) return false;
-  *exit_status = Serve();
+  try {
+    *exit_status = Serve();
+  } catch (const std::exception&) {
+    *exit_status = kOutOfMemory;
+  }
   if (kSanitized) _exit(*exit_status);
   return true;
 }

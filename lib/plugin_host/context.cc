@@ -4,6 +4,7 @@
 
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
+#include "safe_base.h"
 #include "sandbox.h"
 #include "schema_names.h"
 
@@ -28,7 +29,7 @@ int NoSuchOption(lua_State* lua) {
     // A declared option without a value.
     if (lua_type(lua, 2) == LUA_TSTRING && option.name == lua_tostring(lua, 2)) return 0;
   }
-  std::string name = luaL_tolstring(lua, 2, nullptr);
+  std::string name = TextOf(lua, 2);
   return luaL_error(lua, "there is no option '%s'%s", name.c_str(), DidYouMean(name, known).c_str());
 }
 
@@ -79,7 +80,7 @@ void PushProperty(lua_State* lua, const Context& context, std::string_view name)
 
 int NoSuchName(lua_State* lua) {
   const Context& context = Context::Of(lua);
-  std::string name = luaL_tolstring(lua, 2, nullptr);
+  std::string name = TextOf(lua, 2);
   std::vector<std::string_view> known;
   bool elsewhere = false;
   auto look_at = [&](std::string_view declared, unsigned uses) {

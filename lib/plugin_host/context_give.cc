@@ -9,6 +9,7 @@
 #include "frames.h"
 #include "ordered_tables.h"
 #include "plain_text.h"
+#include "safe_base.h"
 #include "sandbox.h"
 #include "severity_names.h"
 #include "table_reader.h"
@@ -23,7 +24,7 @@ FieldPath DesignPath(lua_State* lua, const Context& context, int index) {
   if (proxy.root == Root::kDesign) return PathOf(proxy);
   FieldPath path = PathOfId(context.subject->design, IdOf(*proxy.message));
   if (path.empty())
-    luaL_error(lua, "'at' is %s, which is nowhere in the design: give a path", luaL_tolstring(lua, index, nullptr));
+    luaL_error(lua, "'at' is %s, which is nowhere in the design: give a path", TextOf(lua, index).c_str());
   return path;
 }
 

@@ -37,8 +37,11 @@ bool IsPlainLine(std::string_view text, std::size_t longest) {
 }
 
 std::string AsPlainLine(std::string_view text, std::size_t longest) {
+  // Nothing is written shorter than it is, so what is beyond `longest` is not looked at.
+  std::size_t end = std::min(text.size(), longest);
+  while (end < text.size() && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
   std::string line;
-  for (const Glyph& glyph : Glyphs(text)) {
+  for (const Glyph& glyph : Glyphs(text.substr(0, end))) {
     if (line.size() + glyph.text.size() > longest) break;
     line += glyph.text;
   }

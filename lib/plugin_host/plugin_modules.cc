@@ -6,6 +6,7 @@
 #include "absl/strings/str_replace.h"
 #include "api_table.h"
 #include "embedded.h"
+#include "safe_base.h"
 #include "sandbox.h"
 #include "schema_names.h"
 
@@ -19,7 +20,7 @@ int NoSuchFunction(lua_State* lua) {
   std::vector<std::string_view> known;
   const auto& module = *static_cast<const ApiModule*>(lua_touserdata(lua, lua_upvalueindex(1)));
   for (const ApiFunction& function : module.functions) known.push_back(function.name);
-  std::string name = luaL_tolstring(lua, 2, nullptr);
+  std::string name = TextOf(lua, 2);
   return luaL_error(lua, "%s has no '%s'%s", std::string(module.name).c_str(), name.c_str(),
                     DidYouMean(name, known).c_str());
 }

@@ -7,6 +7,7 @@
 #include "frames.h"
 #include "ordered_tables.h"
 #include "plain_text.h"
+#include "safe_base.h"
 #include "severity_names.h"
 #include "table_reader.h"
 #include "withy/plugin_host/plugin_host.h"
@@ -22,7 +23,7 @@ void CheckApi(lua_State* lua, int index) {
   if (lua_isnil(lua, -1)) luaL_error(lua, "the plugin's table has no 'api': write api = %d", kPluginApi);
   if (!lua_isinteger(lua, -1) || lua_tointeger(lua, -1) != kPluginApi) {
     luaL_error(lua, "the plugin is written for version %s of the plugin API; this withy has version %d",
-               luaL_tolstring(lua, -1, nullptr), kPluginApi);
+               TextOf(lua, -1).c_str(), kPluginApi);
   }
   lua_pop(lua, 1);
 }

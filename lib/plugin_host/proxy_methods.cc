@@ -9,6 +9,7 @@
 #include "proxy.h"
 #include "proxy_value.h"
 #include "quantity_units.h"
+#include "safe_base.h"
 #include "sandbox.h"
 #include "schema_names.h"
 #include "withy/units/format.h"
@@ -42,7 +43,7 @@ int SizeOf(const Proxy& proxy) {
 // The key at index 2 as an item's number from 0; -1 where it is beyond the list.
 int ItemAsked(lua_State* lua, const Proxy& list) {
   if (lua_type(lua, 2) != LUA_TNUMBER) {
-    return luaL_error(lua, "a list has no field '%s'; its items are [1], [2] ...", luaL_tolstring(lua, 2, nullptr));
+    return luaL_error(lua, "a list has no field '%s'; its items are [1], [2] ...", TextOf(lua, 2).c_str());
   }
   int exact = 0;
   lua_Integer number = lua_tointegerx(lua, 2, &exact);
@@ -150,7 +151,7 @@ int NewIndex(lua_State* lua) {
 int ItemCount(lua_State* lua) {
   const Proxy& self = Self(lua);
   if (self.kind != Proxy::Kind::kList && self.kind != Proxy::Kind::kValues) {
-    return luaL_error(lua, "%s is not a list: it has no length '#'", luaL_tolstring(lua, 1, nullptr));
+    return luaL_error(lua, "%s is not a list: it has no length '#'", TextOf(lua, 1).c_str());
   }
   lua_pushinteger(lua, SizeOf(self));
   return 1;

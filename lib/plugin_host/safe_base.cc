@@ -2,9 +2,36 @@
 
 #include <cmath>
 
+#include "plain_text.h"
 #include "sandbox.h"
 
 namespace withy::plugin {
+namespace {
+
+constexpr std::size_t kLongestShown = 200;
+constexpr char kMetatables[] = "withy.metatables";  // the plugin's, as weak keys: a garbage one is forgotten
+
+void CheckMetatable(lua_State* lua, int index) {
+  for (const char* refused : {"__gc", "__mode"}) {
+    lua_pushstring(lua, refused);
+    if (lua_rawget(lua, index) != LUA_TNIL) luaL_error(lua, "'%s' is not part of a plugin's library", refused);
+    lua_pop(lua, 1);
+  }
+}
+
+void Remember(lua_State* lua, int index) {
+  if (luaL_getsubtable(lua, LUA_REGISTRYINDEX, kMetatables) == 0) {
+    lua_createtable(lua, 0, 1);
+    lua_pushliteral(lua, "k");
+    lua_setfield(lua, -2, "__mode");
+    lua_setmetatable(lua, -2);
+  }
+  lua_pushvalue(lua, index);
+  lua_pushboolean(lua, 1);
+  lua_rawset(lua, -3);
+}
+
+}  // namespace
 
 int SafeGetMetatable(lua_State* lua) {
   luaL_checkany(lua, 1);
@@ -22,15 +49,17 @@ int SafeSetMetatable(lua_State* lua) {
   if (luaL_getmetafield(lua, 1, "__metatable") != LUA_TNIL)
     return luaL_error(lua, "cannot change a protected metatable");
   if (lua_istable(lua, 2)) {
-    for (const char* refused : {"__gc", "__mode"}) {
-      lua_pushstring(lua, refused);
-      if (lua_rawget(lua, 2) != LUA_TNIL) return luaL_error(lua, "'%s' is not part of a plugin's library", refused);
-      lua_pop(lua, 1);
-    }
+    CheckMetatable(lua, 2);
+    Remember(lua, 2);
   }
   lua_settop(lua, 2);
   lua_setmetatable(lua, 1);
   return 1;
+}
+
+void CheckMetatables(lua_State* lua) {
+  if (lua_getfield(lua, LUA_REGISTRYINDEX, kMetatables) == LUA_TNIL) return;
+  for (lua_pushnil(lua); lua_next(lua, -2) != 0; lua_pop(lua, 1)) CheckMetatable(lua, lua_absindex(lua, -2));
 }
 
 void PushText(lua_State* lua, int index) {
@@ -57,6 +86,15 @@ void PushText(lua_State* lua, int index) {
     default:
       luaL_tolstring(lua, index, nullptr);
   }
+}
+
+std::string TextOf(lua_State* lua, int index) {
+  PushText(lua, index);
+  std::size_t size = 0;
+  const char* bytes = lua_tolstring(lua, -1, &size);
+  std::string text = AsPlainLine(std::string_view(bytes, size), kLongestShown);
+  lua_pop(lua, 1);
+  return text;
 }
 
 int SafeToString(lua_State* lua) {

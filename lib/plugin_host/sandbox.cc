@@ -7,6 +7,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "plain_text.h"
+#include "safe_base.h"
 #include "standard_library.h"
 
 namespace withy::plugin {
@@ -47,7 +48,14 @@ absl::Status Sandbox::Run(const std::function<void(lua_State*)>& body) {
   int status = lua_pcall(state_, 1, 0, 1);
   if (status == LUA_OK) return absl::OkStatus();
   if (status == LUA_ERRMEM && stop_ == Stop::kNone) stop_ = Stop::kMemory;
-  absl::Status failure = Failure(state_);
+  absl::Status failure;
+  try {
+    failure = Failure(state_);
+  } catch (const std::bad_alloc&) {
+    stop_ = Stop::kMemory;
+    lua_settop(state_, 0);
+    failure = Failure(nullptr);
+  }
   lua_settop(state_, 0);
   return failure;
 }
@@ -58,6 +66,7 @@ int Sandbox::RunBody(lua_State* lua) {
   char what[256] = "";
   try {
     body(lua);
+    CheckMetatables(lua);
     return 0;
   } catch (const std::bad_alloc&) {
     Of(lua).stop_ = Stop::kMemory;

@@ -43,7 +43,7 @@ void TakeAllowed(lua_State* lua, const StandardTable& table) {
 
 int UnknownGlobal(lua_State* lua) {
   return luaL_error(lua, "there is no '%s' here (a misspelt name, or not part of a plugin's library)",
-                    luaL_tolstring(lua, 2, nullptr));
+                    TextOf(lua, 2).c_str());
 }
 
 // Methods of strings come from the allowed `string` table.
@@ -104,7 +104,7 @@ void OpenStandardLibrary(lua_State* lua) {
   lua_pushvalue(lua, globals);
   lua_setfield(lua, globals, "_G");
   lua_createtable(lua, 0, 2);
-  lua_pushcfunction(lua, UnknownGlobal);
+  lua_pushcfunction(lua, Bound<UnknownGlobal>);
   lua_setfield(lua, -2, "__index");
   lua_pushboolean(lua, 0);
   lua_setfield(lua, -2, "__metatable");

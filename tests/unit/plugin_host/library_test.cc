@@ -203,6 +203,8 @@ TEST(Library, MetatablesAreForPlainTables) {
   EXPECT_EQ(Eval("setmetatable({}, { __index = { a = 'x' } }).a"), "x");
   EXPECT_THAT(Eval("setmetatable({}, { __gc = function() end })"), HasSubstr("'__gc' is not part of"));
   EXPECT_THAT(Eval("setmetatable({}, { __mode = 'k' })"), HasSubstr("'__mode' is not part of"));
+  EXPECT_THAT(FailureOf("local m = {} Weak = setmetatable({}, m) m.__mode = 'k'"),
+              HasSubstr("'__mode' is not part of"));
   EXPECT_THAT(Eval("setmetatable(ctx.design, {})"), HasSubstr("table expected"));
   EXPECT_THAT(Eval("setmetatable(_G, {})"), HasSubstr("protected"));
   EXPECT_EQ(Eval("getmetatable(_G)"), "false");
@@ -257,6 +259,16 @@ TEST(Library, BytecodeIsNotLoaded) {
   absl::StatusOr<PluginInfo> info = Host().Describe(Plugin("\x1bLua\x54"));
   EXPECT_EQ(info.status().code(), absl::StatusCode::kInvalidArgument);
   EXPECT_THAT(std::string(info.status().message()), HasSubstr("attempt to load a binary chunk"));
+}
+
+// Where a table lies in memory differs from run to run: its type stands for it in messages.
+TEST(Messages, HaveNoAddresses) {
+  EXPECT_THAT(Eval("_G[{}]"), HasSubstr("there is no 'table' here"));
+  EXPECT_THAT(Eval("require('withy.text')[{}]"), HasSubstr("withy.text has no 'table'"));
+  EXPECT_THAT(Eval("ctx[pairs]"), HasSubstr("'function'"));
+  EXPECT_THAT(Eval("ctx.design.guides[{}]"), HasSubstr("a list has no field 'table'"));
+  absl::Status status = Host().Describe(Plugin("return { api = {} }")).status();
+  EXPECT_THAT(std::string(status.message()), HasSubstr("version table of the plugin API"));
 }
 
 }  // namespace

@@ -139,5 +139,16 @@ TEST_F(Limits, LoadingCountsToo) {
   EXPECT_THAT(std::string(info.status().message()), HasSubstr("init.lua:1: ran for more than 300 ms"));
 }
 
+// Its text is shortened before anything looks at it: it is not what the process dies of.
+TEST_F(Limits, AnErrorTextOfTenMegabytesIsAnErrorLikeAnother) {
+  for (bool built_in : {true, false}) {
+    const std::string message = FailureOf("error(('x'):rep(10 * 1024 * 1024), 0)", built_in);
+    EXPECT_THAT(message, testing::HasSubstr("xxxx"));
+    EXPECT_LT(message.size(), 3000u);
+  }
+  const std::string cut = FailureOf("error(('\u{2300}'):rep(1000000), 0)");
+  EXPECT_THAT(cut, testing::EndsWith("\u2300"));
+}
+
 }  // namespace
 }  // namespace withy
