@@ -79,7 +79,8 @@ struct Loss {
 std::vector<Loss> LossesInForm(const Document& document, Form form);
 
 // Canonical layout of the bytes as the author wrote them: tokens, order and comments are kept. Idempotent. Binary is
-// written again deterministically. The document must have been read without error.
+// written again deterministically; FailedPrecondition where that would lose an unknown field. The document must have been
+// read without error.
 absl::StatusOr<std::string> FormatBytes(const Document& document);
 
 // Digest of the meaning: "sha256:" and 64 hexadecimal digits, the same for one design in any form.
