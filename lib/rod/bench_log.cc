@@ -1,6 +1,7 @@
 #include "bench_log.h"
 
 #include <set>
+#include <unordered_map>
 #include <unordered_set>
 
 #include "read_quantity.h"
@@ -12,16 +13,31 @@ FieldPath EntryPath(const v1::Design& design, int i) {
   return FieldPath().Field("log").Item(design.log(i).id(), i);
 }
 
+// Where each id stands first.
+std::unordered_map<std::string, int> PlacesOfIds(const v1::Design& design) {
+  std::unordered_map<std::string, int> places;
+  for (int i = 0; i < design.log_size(); ++i) {
+    if (!design.log(i).id().empty()) places.emplace(design.log(i).id(), i);
+  }
+  return places;
+}
+
 // From the last entry to the first: a correction that still counts cancels an earlier entry, which may itself be one.
-std::vector<bool> Counting(const v1::Design& design) {
+// One that names itself or a later entry cancels nothing, so that none go in a circle, and is put into `misdirected`.
+std::vector<bool> Counting(const v1::Design& design, std::vector<FieldPath>& misdirected) {
   std::vector<bool> counts(design.log_size(), true);
   std::unordered_set<std::string> cancelled;
+  const std::unordered_map<std::string, int> places = PlacesOfIds(design);
   for (int i = design.log_size() - 1; i >= 0; --i) {
     const v1::Entry& entry = design.log(i);
-    if (!entry.id().empty() && cancelled.contains(entry.id())) {
-      counts[i] = false;
-    } else if (entry.has_correction() && !entry.correction().entry().empty()) {
-      cancelled.insert(entry.correction().entry());
+    counts[i] = entry.id().empty() || !cancelled.contains(entry.id());
+    if (!entry.has_correction()) continue;
+    const auto named = places.find(entry.correction().entry());
+    if (named == places.end()) continue;  // document/unknown-id speaks of it
+    if (named->second >= i) {
+      misdirected.push_back(EntryPath(design, i).Field("correction").Field("entry"));
+    } else if (counts[i]) {
+      cancelled.insert(named->first);
     }
   }
   return counts;
@@ -47,17 +63,17 @@ std::unordered_set<std::string> SectionIds(const v1::Design& design) {
 
 bool IsUsableCut(const std::unordered_set<std::string>& sections, const v1::Cut& cut) {
   const auto amount = LengthOf(cut.amount());
-  return amount && amount->meters() >= 0 && sections.contains(cut.section());
+  return amount && amount->meters() >= 0 && sections.contains(cut.section()) && v1::End::Value_IsValid(cut.at_end());
 }
 
 }  // namespace
 
 BenchLog ReadLog(const Document& document) {
   const v1::Design& design = document.design;
-  const std::vector<bool> counts = Counting(design);
   const std::set<int> strange = EntriesWithUnknownFields(document);
   const std::unordered_set<std::string> sections = SectionIds(design);
   BenchLog log;
+  const std::vector<bool> counts = Counting(design, log.misdirected_corrections);
   for (int i = 0; i < design.log_size(); ++i) {
     if (!counts[i]) continue;
     const v1::Entry& entry = design.log(i);

@@ -5,8 +5,20 @@
 namespace withy {
 
 std::vector<Code> RodCodes() {
-  return {kEntryNotUnderstood, kPlaceCycle,    kPlaceAmbiguous, kMeasurementsDiffer, kNothingLeft,  kCutBeyondPlan,
-          kBroken,             kTooManyThings, kDryFitStale,    kCutAgainstFits,     kRestUnknown,  kJointMissing};
+  return {kEntryNotUnderstood,
+          kCorrectionNotOfEarlier,
+          kNoBlank,
+          kPlaceCycle,
+          kPlaceAmbiguous,
+          kMeasurementsDiffer,
+          kNothingLeft,
+          kCutBeyondPlan,
+          kBroken,
+          kTooManyThings,
+          kDryFitStale,
+          kCutAgainstFits,
+          kRestUnknown,
+          kJointMissing};
 }
 
 }  // namespace withy

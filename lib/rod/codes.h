@@ -15,6 +15,24 @@ inline constexpr Code kEntryNotUnderstood = {
               "a newer version.",
     .since = 1};
 
+inline constexpr Code kCorrectionNotOfEarlier = {
+    .name = "rod/correction-not-of-earlier",
+    .severity = Severity::kError,
+    .summary = "A correction of an entry that does not stand before it",
+    .why =
+        "The log is in the order of the bench, and only what was already written can have been wrong. A correction of "
+        "itself or of a later entry has no effect, so that what it was meant for may still count.",
+    .action = "Name the earlier entry that was wrong, or move the correction to the end of the log.",
+    .since = 1};
+
+inline constexpr Code kNoBlank = {
+    .name = "rod/no-blank",
+    .severity = Severity::kCannotTell,
+    .summary = "Nothing is said of a blank",
+    .why = "Everything sits on the blank: without a section no length, no bore and no place can be judged.",
+    .action = "Measure the length of each section of the blank, and its outer diameter at both ends and in between.",
+    .since = 1};
+
 inline constexpr Code kPlaceCycle = {
     .name = "rod/place-cycle", .severity = Severity::kError,
     .summary = "Places that wait for each other",

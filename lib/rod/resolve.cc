@@ -17,6 +17,17 @@ void ReportNotUnderstood(Resolver& r) {
   r.rod.not_understood = r.log.not_understood;
 }
 
+void ReportMisdirectedCorrections(Resolver& r) {
+  for (const FieldPath& at : r.log.misdirected_corrections) {
+    r.rod.findings.push_back(MakeFinding(kCorrectionNotOfEarlier, at, "the entry it names does not stand before it"));
+  }
+}
+
+void ReportNoBlank(Resolver& r) {
+  if (r.design.blank().sections_size() > 0) return;
+  r.rod.findings.push_back(MakeFinding(kNoBlank, FieldPath().Field("blank"), "the design has no section of a blank"));
+}
+
 // A section that broke, unless a repair of it was logged later.
 void ReportBreakages(Resolver& r) {
   std::unordered_map<std::string, int> repaired;
@@ -44,6 +55,8 @@ Rod Resolve(const Document& document) {
   Rod rod;
   Resolver r{document.design, ReadLog(document), rod};
   ReportNotUnderstood(r);
+  ReportMisdirectedCorrections(r);
+  ReportNoBlank(r);
   ResolveOrder(r);
   ResolveSections(r);
   AssembleBlank(r);

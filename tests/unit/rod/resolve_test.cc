@@ -27,7 +27,7 @@ TEST(Resolve, AnEmptyDesignIsARodOfWhichNothingIsKnown) {
   const Rod rod = RodOf("");
   EXPECT_FALSE(rod.overall_m);
   EXPECT_FALSE(rod.blank.length_m);
-  EXPECT_THAT(rod.findings, IsEmpty());
+  EXPECT_THAT(CodesIn(rod.findings), ElementsAre("rod/no-blank"));
 }
 
 // 39 inches are 990.6 mm exactly; +/- 1/16 in is 1.5875 mm.
@@ -76,6 +76,38 @@ TEST(Resolve, ACorrectionCanBeCorrected) {
     log { id: "wrong" correction { entry: "cut" } }
     log { correction { entry: "wrong" reason: "the cut was right after all" } })");
   EXPECT_NEAR(Mm(rod.blank.length_m), 500, 1e-9);
+}
+
+// Of three corrections only the last names an entry before it; the cuts of 100 and 20 mm stay, the one of 300 mm does
+// not.
+TEST(Resolve, ACorrectionOfItselfOrOfALaterEntryIsAFindingAndHasNoEffect) {
+  const Rod rod = RodOf("blank {" + Section("s") + R"(}
+    log { id: "self" correction { entry: "self" } }
+    log { id: "ahead" correction { entry: "later" } }
+    log { id: "later" cut { section: "s" amount { mm: 100 } } }
+    log { id: "slip" cut { section: "s" amount { mm: 300 } } }
+    log { cut { section: "s" amount { mm: 20 } } }
+    log { correction { entry: "slip" } })");
+  EXPECT_THAT(CodesIn(rod.findings), ElementsAre("rod/correction-not-of-earlier", "rod/correction-not-of-earlier"));
+  EXPECT_NEAR(Mm(rod.blank.length_m), 880, 1e-9);
+}
+
+// Two that name each other: the earlier of them is the one that could not know what it names.
+TEST(Resolve, CorrectionsThatNameEachOtherAreAFindingAndCancelNoCut) {
+  const Rod rod = RodOf("blank {" + Section("s") + R"(}
+    log { id: "cut" cut { section: "s" amount { mm: 100 } } }
+    log { id: "a" correction { entry: "b" } }
+    log { id: "b" correction { entry: "a" } })");
+  EXPECT_NEAR(Mm(rod.blank.length_m), 900, 1e-9);
+  EXPECT_THAT(CodesIn(rod.findings), ElementsAre("rod/correction-not-of-earlier"));
+}
+
+// Ends are BUTT and TIP; 7 is neither, and off which end the 100 mm came decides every diameter.
+TEST(Resolve, ACutOffAnEndThatIsNotKnownIsNotUnderstood) {
+  const Rod rod = RodOf("blank {" + Section("s") + "} log { cut { section: \"s\" at_end: 7 amount { mm: 100 } } }");
+  EXPECT_THAT(CodesIn(rod.findings), ElementsAre("rod/entry-not-understood"));
+  EXPECT_FALSE(rod.blank.length_m);
+  EXPECT_FALSE(rod.DiameterOnBlank(0));
 }
 
 TEST(Resolve, AnEntryThatIsNotUnderstoodMayBeACut) {
@@ -186,7 +218,7 @@ TEST(Resolve, ASpareTipIsNotOfTheAssembledRod) {
 }
 
 TEST(Resolve, TheLogsMassBeatsTheParts) {
-  const Rod rod = RodOf(R"(handle { parts { id: "p" mass { g: 20 source: MEASURED } } }
+  const Rod rod = RodOf("blank {" + Section("s") + R"(} handle { parts { id: "p" mass { g: 20 source: MEASURED } } }
     log { weighed { what: "p" mass { g: 21 } } })");
   EXPECT_NEAR(rod.handle.parts[0].mass->value.grams(), 21, 1e-9);
   EXPECT_EQ(rod.handle.parts[0].mass->source, Source::kMeasured);
@@ -195,7 +227,8 @@ TEST(Resolve, TheLogsMassBeatsTheParts) {
 }
 
 TEST(Resolve, MeasurementsThatAgreeWithinTheirUncertaintyAreNoFinding) {
-  const Rod rod = RodOf(R"(handle { parts { id: "p" mass { g: 20 plus_minus: 0.3 source: MEASURED } } }
+  const Rod rod =
+      RodOf("blank {" + Section("s") + R"(} handle { parts { id: "p" mass { g: 20 plus_minus: 0.3 source: MEASURED } } }
     log { weighed { what: "p" mass { g: 20.4 plus_minus: 0.3 } } })");
   EXPECT_THAT(rod.findings, IsEmpty());
 }
