@@ -2,6 +2,8 @@
 
 namespace withy {
 
-std::vector<Code> ReviewCodes() { return {kUnusedWaiver, kUnknownWaiverCode, kWaiverPath}; }
+std::vector<Code> ReviewCodes() {
+  return {kUnusedWaiver, kUnknownWaiverCode, kWaiverPath, kNotWaivable};
+}
 
 }  // namespace withy

@@ -27,6 +27,16 @@ inline constexpr Code kWaiverPath = {
     .action = "Write the place as the finding prints it, like guides[g5].from_tip, or leave it out for everywhere.",
     .since = 1};
 
+inline constexpr Code kNotWaivable = {
+    .name = "review/not-waivable",
+    .severity = Severity::kWarning,
+    .summary = "A waiver for what cannot be waived",
+    .why =
+        "What is not known, and what of the file is not understood, stays so whoever accepts it. The waiver does not "
+        "count: with it the verdict would speak of a rod that nobody has looked at.",
+    .action = "Remove the waiver, and measure or correct what the finding speaks of.",
+    .since = 1};
+
 std::vector<Code> ReviewCodes();
 
 }  // namespace withy

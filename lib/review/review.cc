@@ -23,8 +23,8 @@ Review ReviewDesign(const ReadResult& read) {
     review.findings = read.findings;
     return review;
   }
-  std::vector<Finding> found = read.findings;
-  Append(CheckDocument(*read.document), found);
+  review.findings = read.findings;  // what was not understood cannot be waived
+  std::vector<Finding> found = CheckDocument(*read.document);
   const Rod rod = Resolve(*read.document);
   Append(rod.findings, found);
   const Answers answers = ComputeAnswers(rod);

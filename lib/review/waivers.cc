@@ -47,6 +47,17 @@ const UsableWaiver* WaiverFor(const WaiversByCode& by_code, const Finding& findi
   return nullptr;
 }
 
+// A verdict without what could not be judged would be a guess, and what was not understood of the file may be anything.
+// A plugin's findings are its own judgement of a design that was understood.
+bool IsWaivable(std::string_view code, Severity severity) {
+  if (code == kNotWaivable.name || severity == Severity::kCannotTell) return false;
+  return severity != Severity::kError || !code.starts_with("document/");
+}
+
+bool NeverGivesWhatIsWaivable(const Code* code) {
+  return code != nullptr && !IsWaivable(code->name, code->severity);
+}
+
 // What a name before the slash says of who gives the code: codes of plugins are known only when they run.
 bool IsOwnConcern(std::string_view code) {
   const std::string_view concern = code.substr(0, code.find('/'));
@@ -62,24 +73,38 @@ Finding UnknownCode(const FieldPath& at, const std::string& code, const std::str
                                   nearest.empty() ? std::string() : absl::StrCat("; did you mean ", nearest, "?")));
 }
 
+// What stands although it is of the waiver's code and place.
+bool AnyStands(const v1::Waiver& waiver, const FieldPath& place, const std::vector<Finding>& standing) {
+  return std::any_of(standing.begin(), standing.end(), [&](const Finding& finding) {
+    return finding.code == waiver.code() && finding.at.IsWithin(place);
+  });
+}
+
 // What is wrong with one waiver, if anything.
-std::optional<Finding> Judge(const v1::Waiver& waiver, const FieldPath& at, bool used) {
+std::optional<Finding> Judge(const v1::Waiver& waiver, const FieldPath& at, bool used,
+                             const std::vector<Finding>& standing) {
   std::string nearest;
   if (waiver.reason().empty()) return std::nullopt;  // document/waiver-without-reason speaks of it
-  if (!FieldPath::Parse(waiver.at()).ok()) {
+  const auto place = FieldPath::Parse(waiver.at());
+  if (!place.ok()) {
     return MakeFinding(kWaiverPath, at.Field("at"), absl::StrCat("'", waiver.at(), "' is not a field path"));
   }
   if (used) return std::nullopt;
-  if (IsOwnConcern(waiver.code()) && !FindCode(waiver.code(), &nearest)) return UnknownCode(at, waiver.code(), nearest);
+  const Code* code = FindCode(waiver.code(), &nearest);
+  if (code == nullptr && IsOwnConcern(waiver.code())) return UnknownCode(at, waiver.code(), nearest);
+  if (NeverGivesWhatIsWaivable(code) || AnyStands(waiver, *place, standing)) {
+    return MakeFinding(kNotWaivable, at, absl::StrCat(waiver.code(), " cannot be waived: what it says stands"));
+  }
   return MakeFinding(kUnusedWaiver, at, absl::StrCat("nothing that is found is waived by this waiver of ", waiver.code()));
 }
 
-std::vector<Finding> JudgeWaivers(const v1::Design& design, const std::vector<Finding>& waived) {
+std::vector<Finding> JudgeWaivers(const v1::Design& design, const Review& review) {
   std::vector<bool> used(Considered(design), false);
-  for (const Finding& finding : waived) used[finding.related.front().steps().back().index] = true;
+  for (const Finding& finding : review.waived) used[finding.related.front().steps().back().index] = true;
   std::vector<Finding> findings;
   for (int i = 0; i < Considered(design); ++i) {
-    if (auto finding = Judge(design.waivers(i), PathOfWaiver(i), used[i])) findings.push_back(std::move(*finding));
+    auto finding = Judge(design.waivers(i), PathOfWaiver(i), used[i], review.findings);
+    if (finding) findings.push_back(std::move(*finding));
   }
   if (design.waivers_size() > kMostWaivers) {
     findings.push_back(MakeFinding(kUnusedWaiver, PathOfWaiver(kMostWaivers),
@@ -94,7 +119,8 @@ std::vector<Finding> JudgeWaivers(const v1::Design& design, const std::vector<Fi
 void SortByWaivers(const Document& document, std::vector<Finding> found, Review& review) {
   const WaiversByCode by_code = UsableWaivers(document.design);
   for (Finding& finding : found) {
-    if (const UsableWaiver* waiver = WaiverFor(by_code, finding)) {
+    const UsableWaiver* waiver = IsWaivable(finding.code, finding.severity) ? WaiverFor(by_code, finding) : nullptr;
+    if (waiver != nullptr) {
       finding.related.insert(finding.related.begin(), waiver->itself);
       review.waived.push_back(std::move(finding));
     } else {
@@ -123,7 +149,7 @@ void SortByPlace(const Document& document, std::vector<Finding>& findings) {
 
 void ApplyWaivers(const Document& document, std::vector<Finding> more, Review& review) {
   SortByWaivers(document, std::move(more), review);
-  SortByWaivers(document, JudgeWaivers(document.design, review.waived), review);
+  SortByWaivers(document, JudgeWaivers(document.design, review), review);
   SortByPlace(document, review.findings);
 }
 

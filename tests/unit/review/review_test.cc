@@ -1,11 +1,11 @@
 // The review as a whole: order of findings, waivers, verdict, and that any design at all is survived.
 #include "withy/review/review.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
-
 #include "support/rod_of.h"
 
 namespace withy::testing {
@@ -27,6 +27,11 @@ const char kNoJoint[] = R"(blank {
   sections { id: "b" length { mm: 1000 } }
 })";
 
+// A section that broke: rod/broken, an error that may be accepted.
+const char kBrokenSection[] = R"(blank { sections { id: "a" length { mm: 1000 } } }
+  log { breakage { what: "a" } }
+)";
+
 // What exporters see: an exporter that cannot tell a design with errors prints sheets for it.
 TEST(ReviewDesign, TheReportSaysWhatWasFoundAndIsNotWaived) {
   const Review review = ReviewDesign(ReadText(kNoJoint));
@@ -36,24 +41,59 @@ TEST(ReviewDesign, TheReportSaysWhatWasFoundAndIsNotWaived) {
                     finding.at() == "blank.sections[b]" && !finding.message().empty());
   }
   EXPECT_TRUE(told);
-  const Review waived = ReviewDesign(
-      ReadText(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[b]\" }"));
-  for (const v1::FindingRecord& finding : waived.report.findings()) EXPECT_NE(finding.code(), "rod/joint-missing");
+  const Review waived = ReviewDesign(ReadText(
+      std::string(kBrokenSection) + "waivers { code: \"rod/broken\" reason: \"seen\" at: \"log[0].breakage\" }"));
+  for (const v1::FindingRecord& finding : waived.report.findings()) EXPECT_NE(finding.code(), "rod/broken");
 }
 
 TEST(Waivers, TakeAFindingOut) {
-  const Review review =
-      ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[b]\" }");
-  EXPECT_THAT(CodesIn(review.findings), Not(Contains("rod/joint-missing")));
-  ASSERT_THAT(CodesIn(review.waived), Contains("rod/joint-missing"));
+  const Review review = ReviewOf(std::string(kBrokenSection) +
+                                 "waivers { code: \"rod/broken\" reason: \"seen\" at: \"log[0].breakage\" }");
+  EXPECT_THAT(CodesIn(review.findings), Not(Contains("rod/broken")));
+  ASSERT_THAT(CodesIn(review.waived), Contains("rod/broken"));
   EXPECT_EQ(review.waived[0].related[0].ToString(), "waivers[0]");
 }
 
 TEST(Waivers, ElsewhereWaiveNothingAndAreUnused) {
   const Review review =
-      ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" at: \"blank.sections[a]\" }");
-  EXPECT_THAT(CodesIn(review.findings), Contains("rod/joint-missing"));
+      ReviewOf(std::string(kBrokenSection) + "waivers { code: \"rod/broken\" reason: \"seen\" at: \"log[1]\" }");
+  EXPECT_THAT(CodesIn(review.findings), Contains("rod/broken"));
   EXPECT_THAT(CodesIn(review.findings), Contains("review/unused-waiver"));
+}
+
+TEST(Waivers, NeverTakeOutWhatCannotBeTold) {
+  const Review review = ReviewOf(std::string(kNoJoint) + "waivers { code: \"rod/joint-missing\" reason: \"seen\" }");
+  EXPECT_THAT(CodesIn(review.findings), Contains("rod/joint-missing"));
+  EXPECT_THAT(CodesIn(review.findings), Contains("review/not-waivable"));
+  EXPECT_EQ(VerdictOf(review, Severity::kError).kind, Verdict::Kind::kCannotTell);
+}
+
+// A code that is mostly an error may be 'cannot tell' in one design; and so may a plugin's.
+TEST(Waivers, NeverTakeOutWhatAPluginCannotTell) {
+  const ReadResult read =
+      ReadText(std::string(kBrokenSection) + "waivers { code: \"club/short-rod\" reason: \"a child's rod\" }");
+  Review review = ReviewDesign(read);
+  Finding finding;
+  finding.code = "club/short-rod";
+  finding.severity = Severity::kCannotTell;
+  ApplyWaivers(*read.document, {finding}, review);
+  EXPECT_THAT(CodesIn(review.findings), Contains("club/short-rod"));
+  EXPECT_THAT(CodesIn(review.findings), Contains("review/not-waivable"));
+}
+
+TEST(Waivers, NeverTakeOutWhatIsNotUnderstoodOfTheFile) {
+  const ReadResult read =
+      ReadText(R"(blank { sections { id: "a" lenght { mm: 1 } length { mm: 1000 source: 9 } } sections { id: "a" } }
+    waivers { code: "document/unknown-field" reason: "x" } waivers { code: "document/unknown-enum-number" reason: "x" }
+    waivers { code: "document/duplicate-id" reason: "x" } waivers { code: "review/not-waivable" reason: "x" })");
+  Review review = ReviewDesign(read);
+  ApplyWaivers(*read.document, {}, review);
+  EXPECT_THAT(review.waived, ::testing::IsEmpty());
+  const std::vector<std::string> codes = CodesIn(review.findings);
+  for (const char* code : {"document/unknown-field", "document/unknown-enum-number", "document/duplicate-id"}) {
+    EXPECT_THAT(codes, Contains(code));
+  }
+  EXPECT_EQ(std::count(codes.begin(), codes.end(), "review/not-waivable"), 4);
 }
 
 TEST(Waivers, WithoutAReasonDoNotCount) {

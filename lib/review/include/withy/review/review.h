@@ -21,7 +21,7 @@ struct Review {
   v1::Report report;
   v1::Rod rod;                     // what plugins see as ctx.rod
   std::vector<Finding> findings;   // waived ones taken out; in the order of the file, then of the catalogue
-  std::vector<Finding> waived;     // each with the waiver's path as its first `related`
+  std::vector<Finding> waived;     // each with the waiver's path as its first `related`; see ApplyWaivers
 };
 
 // Reviews a design that was read. Never throws. The findings of reading are passed through. What the design waives is
@@ -30,6 +30,9 @@ Review ReviewDesign(const ReadResult& read);
 
 // Applies the design's waivers to more findings (those of plugins), appending to `review`. Called once, after all
 // findings are known: only then is an unused waiver known (code review/unused-waiver).
+//
+// Never waived, so that no verdict hides them: what is 'cannot tell', the findings of reading, errors of document/, and
+// review/not-waivable, which tells of a waiver for one of these.
 void ApplyWaivers(const Document& document, std::vector<Finding> more, Review& review);
 
 // Every code withy can give, in catalogue order: document, rod, the concerns, review.
