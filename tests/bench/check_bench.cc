@@ -47,3 +47,5 @@ BENCHMARK(BM_Check)->RangeMultiplier(10)->Range(10, 10'000)->Complexity(benchmar
 
 }  // namespace
 }  // namespace withy
+
+BENCHMARK_MAIN();
