@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <string_view>
 
+#include "utf8.h"
+
 namespace withy {
 namespace {
-
-std::size_t Characters(std::string_view utf8) {
-  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
-}
 
 bool SameColumn(const Cell& a, const Cell& b) {
   if (a.kind == Cell::Kind::kStructure || b.kind == Cell::Kind::kStructure) return a.kind == b.kind && a.text == b.text;
@@ -44,12 +42,12 @@ void Pad(std::vector<Row>& rows, std::size_t begin, std::size_t end, std::size_t
   for (std::size_t r = begin; r < end; ++r) {
     const Cell& cell = rows[r][column];
     before = std::max(before, Before(cell));
-    after = std::max(after, Characters(cell.text) - Before(cell));
+    after = std::max(after, CodePoints(cell.text) - Before(cell));
   }
   for (std::size_t r = begin; r < end; ++r) {
     Cell& cell = rows[r][column];
     const std::size_t left = cell.kind == Cell::Kind::kNumber ? before - Before(cell) : 0;
-    const std::size_t right = before + after - left - Characters(cell.text);
+    const std::size_t right = before + after - left - CodePoints(cell.text);
     cell.text.insert(0, left, ' ');
     if (!OnlyBracesFollow(rows[r], column)) cell.text.append(right, ' ');
   }

@@ -7,6 +7,7 @@
 #include "align_rows.h"
 #include "format.h"
 #include "text_outline.h"
+#include "utf8.h"
 #include "write.h"
 
 namespace withy {
@@ -74,10 +75,6 @@ bool AppendCells(const OutlineItem& item, Row* row) {
   return true;
 }
 
-std::size_t Characters(std::string_view utf8) {
-  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
-}
-
 class Printer {
  public:
   // Each item on a line of its own or behind the one before it, as the author had it and as it fits; the outermost each on
@@ -111,7 +108,7 @@ class Printer {
   bool Fits(std::size_t more) const { return out_.size() - line_ + more <= kLineWidth; }
   void Comment(std::string_view comment) {
     if (comment.empty()) return;
-    trailing_.push_back({lines_, Characters(std::string_view(out_).substr(line_)), out_.size()});
+    trailing_.push_back({lines_, CodePoints(std::string_view(out_).substr(line_)), out_.size()});
     out_.append("  ").append(comment);
   }
 

@@ -1,5 +1,7 @@
 #include "utf8.h"
 
+#include <algorithm>
+
 #include <cstdint>
 #include <cstring>
 
@@ -46,6 +48,10 @@ std::size_t ValidUtf8Prefix(std::string_view text) {
     at += length;
   }
   return at;
+}
+
+std::size_t CodePoints(std::string_view utf8) {
+  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
 }  // namespace withy

@@ -15,6 +15,9 @@ inline bool IsUtf8(std::string_view text) {
   return ValidUtf8Prefix(text) == text.size();
 }
 
+// How many code points: bytes that do not continue one.
+std::size_t CodePoints(std::string_view utf8);
+
 }  // namespace withy
 
 #endif  // WITHY_DOCUMENT_UTF8_H_
