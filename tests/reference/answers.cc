@@ -1,15 +1,17 @@
 // answers FILE.json...: reads files of reference cases (`family`, then `cases`, each with `id`, `type`, `input`) and prints
-// the library's answers as one JSON object, {"case id": {"field": value}}, as compare.py reads them. What cannot be
+// the library's answers as one JSON object, {"case id": {"field": value}}, as compare.py and compare_fit.py read them. What cannot be
 // answered yet is listed on standard error and left out.
 #include <cstdio>
 #include <iostream>
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <string_view>
 
 #include "rapidjson/document.h"
 #include "rapidjson/stringbuffer.h"
 #include "rapidjson/writer.h"
+#include "reference/fit_answers.h"
 #include "reference/mass_properties.h"
 
 namespace {
@@ -19,9 +21,21 @@ using rapidjson::Value;
 
 using Answer = Value (*)(const Value& entry, Document::AllocatorType& allocator);
 
+struct Family {
+  std::string_view name;
+  Answer answer;
+};
+
+constexpr Family kFamilies[] = {
+    {"E", withy::reference::AnswerMassProperties},
+    {"J", withy::reference::AnswerFit},
+};
+
 // Null for a family that has no answers yet.
-Answer AnswerOfFamily(const std::string& family) {
-  if (family == "E") return withy::reference::AnswerMassProperties;
+Answer AnswerOfFamily(const std::string& name) {
+  for (const Family& family : kFamilies) {
+    if (family.name == name) return family.answer;
+  }
   return nullptr;
 }
 

@@ -1,5 +1,5 @@
 # Answers of the library against the reference values of one family, strictly, and none missing.
-#   cmake -DANSWERS=PROGRAM -DPYTHON=PYTHON -DCASES=CASES.json -DFLAT=FLAT.json -DCOMPARE=compare.py -DOUT=FILE -P compare.cmake
+#   cmake -DANSWERS=PROGRAM -DPYTHON=PYTHON -DCASES=CASES.json -DFLAT=FLAT.json -DCOMPARE=SCRIPT.py -DOUT=FILE -P compare.cmake
 execute_process(COMMAND ${ANSWERS} ${CASES} OUTPUT_FILE ${OUT} RESULT_VARIABLE status)
 if(NOT status EQUAL 0)
   message(FATAL_ERROR "answers: exit status ${status}")
