@@ -3,6 +3,7 @@
 
 #include "codes.h"
 #include "withy/balance/balance.h"
+#include "withy/bonding/bonding.h"
 #include "withy/document/document.h"
 #include "withy/findings/nearest_name.h"
 #include "withy/fit/fit.h"
@@ -17,8 +18,8 @@ namespace {
 
 std::vector<Code> AllCodes() {
   std::vector<Code> all;
-  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), FitCodes(), GuidesCodes(), WrapsCodes(),
-                            BalanceCodes(), ReviewCodes()}) {
+  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), FitCodes(), BondingCodes(), GuidesCodes(),
+                            WrapsCodes(), BalanceCodes(), ReviewCodes()}) {
     all.insert(all.end(), codes.begin(), codes.end());
   }
   return all;

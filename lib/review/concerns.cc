@@ -8,15 +8,17 @@ Answers ComputeAnswers(const Rod& rod) {
   Answers answers;
   answers.sections = ComputeSections(rod, inputs);
   answers.fit = ComputeFit(rod, answers.sections);
+  answers.bonding = ComputeBonding(rod, answers.sections, answers.fit, inputs);
   answers.guides = ComputeGuides(rod);
   answers.wraps = ComputeWraps(rod);
-  answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.wraps, inputs);
+  answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.bonding, answers.wraps, inputs);
   return answers;
 }
 
 void CheckAnswers(const Rod& rod, const Answers& answers, std::vector<Finding>& findings) {
   CheckSections(rod, answers.sections, findings);
   CheckFit(rod, answers.sections, answers.fit, findings);
+  CheckBonding(rod, answers.fit, answers.bonding, findings);
   CheckGuides(rod, answers.fit, answers.guides, findings);
   CheckWraps(rod, answers.guides, answers.wraps, findings);
   CheckBalance(rod, answers.sections, answers.wraps, answers.balance, findings);

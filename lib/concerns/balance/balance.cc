@@ -145,7 +145,7 @@ void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
 }  // namespace
 
 BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers&,
-                              const WrapsAnswers& wraps, Inputs& inputs) {
+                              const BondingAnswers&, const WrapsAnswers& wraps, Inputs& inputs) {
   BalanceAnswers answers;
   Collection all{inputs, {}, false, false, {}};
   CollectSections(rod, sections, all);

@@ -44,7 +44,7 @@ constexpr Code kCutLargerThanSingle = {
 constexpr Length kLargestSingleCut = Length::Inches(3);
 
 void JudgeCutLargerThanSingle(const View& view, std::vector<Finding>& findings) {
-  const Length limit = view.rod.largest_single_cut ? view.rod.largest_single_cut->value : kLargestSingleCut;
+  const Length limit = view.rod.shop.largest_single_cut ? view.rod.shop.largest_single_cut->value : kLargestSingleCut;
   for (const Section& section : view.rod.blank.sections) {
     for (const EndCut* cut : {&section.cut_butt, &section.cut_tip}) {
       const Length left = cut->amount - cut->done;

@@ -15,7 +15,7 @@ BalanceAnswers BalanceOf(const Rod& rod) {
   Inputs inputs = rod.inputs;
   const SectionsAnswers sections = ComputeSections(rod, inputs);
   const FitAnswers fit = ComputeFit(rod, sections);
-  return ComputeBalance(rod, sections, fit, ComputeWraps(rod), inputs);
+  return ComputeBalance(rod, sections, fit, BondingAnswers{}, ComputeWraps(rod), inputs);
 }
 
 // A straight blank of 40 g, 2000 mm, from 10 mm up; cap 10 g on the first 10 mm; one guide of 2 g, 500 mm below the tip.

@@ -49,6 +49,7 @@ struct Arbor {
   Maybe<double> density_kg_m3;
   Maybe<Mass> mass;
   Profile bore;            // from its own butt end, metres; empty = not given
+  std::string bond;        // empty = as the host
   Along start;
 };
 
@@ -63,6 +64,9 @@ struct Weights {
   Maybe<Mass> unit_mass;
   Maybe<Length> unit_length, unit_diameter;
   std::string material;
+  std::string bond;
+  bool potted_first = false;           // before the blank goes in; else last
+  Maybe<Length> cover;                 // adhesive over the foremost; unset = not given
 };
 
 struct Part {
@@ -78,6 +82,8 @@ struct Part {
   FitKind fitting = FitKind::kRigid;
   std::optional<double> stretch_limit;  // blank diameter / bore diameter
   bool reamed = false;                  // the bore as received may be tighter than the blank
+  Maybe<Length> glue_clearance;         // room for adhesive, both sides together; unset = not given
+  Maybe<Length> stop;                   // the butt face goes no further in, from its own butt end; unset = not given
   Maybe<Mass> mass;
   Maybe<double> density_kg_m3;
   Maybe<Length> balance_from_own_butt;

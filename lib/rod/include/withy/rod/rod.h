@@ -18,9 +18,11 @@
 #include "withy/findings/finding.h"
 #include "withy/numerics/uncertain.h"
 #include "withy/rod/blank.h"
+#include "withy/rod/bond.h"
 #include "withy/rod/guide.h"
 #include "withy/rod/handle.h"
 #include "withy/rod/known.h"
+#include "withy/rod/rest_law.h"
 #include "withy/rod/wrap.h"
 
 namespace withy {
@@ -46,6 +48,7 @@ enum class RestBasis {
   kUnknown,      // `rest_measure` says what to do
   kGiven,        // handle.blank_butt_from_butt
   kDryFit,       // the latest dry fit that still holds
+  kLaw,          // the law of the cut (rest_law.h): bore against taper, or drawn on from dry fits
   kAgainstCap,   // a blank that runs through comes to rest against the butt cap: assumed
 };
 
@@ -69,7 +72,22 @@ struct DryFit {
   Maybe<Length> overall;    // butt end of the part to the tip end of the blank
   Maybe<Length> stand_out;
   FieldPath at;
+  bool arbors_on = false;
+  double cut_butt_m = 0;    // off the butt when it was read
   bool stale = false;       // the butt was cut, or is to be cut, after it
+};
+
+// What the log has closed: no plan alters it. A correction of the entry undoes it; what is removed, or broke, is open
+// again. Each thing stands here once, as the log leaves it.
+struct Closed {
+  enum class Kind { kCut, kGlued, kPotted, kReamed, kWrapped, kCoated };
+  Kind kind = Kind::kCut;
+  std::string id;                  // of the section, part, arbor, joint, tip-top or wrap
+  End end = End::kUnknown;         // of a cut
+  double amount = 0;               // metres off that end; number of counterweights potted; coats; else 0
+  // Of the glued part that the blank rests in: butt face of the blank from its own butt end, where a dry fit told it.
+  std::optional<double> rest_m;
+  FieldPath at;                    // the last entry that says so
 };
 
 struct Rod {
@@ -82,7 +100,8 @@ struct Rod {
   std::vector<Finish> finishes;
   std::vector<Wrap> wraps;                // in the order of the design, one per foot
   std::vector<Inscription> inscriptions;
-  Maybe<Length> largest_single_cut;       // shop.largest_single_cut; unset = not given
+  std::vector<Adhesive> adhesives;        // in the order of the design
+  Shop shop;
 
   // Along the finished rod, from its butt end, metres; unset = cannot be told.
   RestBasis rest_basis = RestBasis::kUnknown;
@@ -92,6 +111,8 @@ struct Rod {
   std::optional<Uncertain> tip_ring_m;    // tip-top's ring centre: the datum of guide positions
   std::optional<Uncertain> overall_m;     // tip end of the rod: its length
 
+  std::optional<RestLaw> rest_law;        // unset = what the butt does in its handle is not known
+  std::vector<Closed> closed;             // in the order of the entries
   std::vector<DryFit> dry_fits;           // oldest first
   std::vector<Weighing> weighings;        // totals, oldest first; single things are in the things themselves
   std::vector<FieldPath> not_understood;  // log entries: every plan is 'cannot tell'
@@ -114,6 +135,8 @@ struct Rod {
   const Section* FindSection(std::string_view id) const;
   const Part* FindPart(std::string_view id) const;
   const Guide* FindGuide(std::string_view id) const;
+  // Null where the log has not closed it.
+  const Closed* FindClosed(Closed::Kind kind, std::string_view id, End end = End::kUnknown) const;
 };
 
 // Every code of resolve (rod/*).

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "withy/bonding/bonding.h"
 #include "withy/findings/finding.h"
 #include "withy/fit/fit.h"
 #include "withy/numerics/uncertain.h"
@@ -46,7 +47,7 @@ struct BalanceAnswers {
 };
 
 BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& fit,
-                              const WrapsAnswers& wraps, Inputs& inputs);
+                              const BondingAnswers& bonding, const WrapsAnswers& wraps, Inputs& inputs);
 
 void CheckBalance(const Rod& rod, const SectionsAnswers& sections, const WrapsAnswers& wraps,
                   const BalanceAnswers& answers, std::vector<Finding>& findings);
