@@ -41,19 +41,24 @@ ContactPair::Point ContactPair::MakeUp(bool back_first) const {
 
 double ContactPair::Reach() const { return std::max(back_first_.Reach(), ahead_first_.Reach()); }
 
-double ContactPair::TowardsThicker() const {
-  if (lacking_ <= 0) return 0;
-  const bool z_steeper = by_z_ >= by_s_;
-  const double first = z_steeper ? bore_.at_hi - bore_.at_lo : shaft_.at_hi - shaft_.at_lo;
-  return 1 / (Snapped(lacking_ - first) <= 0 ? std::max(by_s_, by_z_) : std::min(by_s_, by_z_));
+double ContactPair::TouchingReach() const {
+  const bool narrows = Snapped(bore_.at_hi - bore_.at_lo) > 0, thickens = Snapped(shaft_.at_hi - shaft_.at_lo) > 0;
+  return (narrows ? bore_.lo : bore_.hi) - (thickens ? shaft_.hi : shaft_.lo);
 }
 
-double ContactPair::TowardsThinner() const {
-  if (lacking_ < 0) return 0;
-  const bool z_steeper = by_z_ >= by_s_;
-  const double first = z_steeper ? bore_.at_hi - bore_.at_lo : shaft_.at_hi - shaft_.at_lo;
-  return 1 / (Snapped(lacking_ - first) < 0 ? std::max(by_s_, by_z_) : std::min(by_s_, by_z_));
+double ContactPair::LackingBeyondSteeper() const {
+  const double gain = by_z_ >= by_s_ ? bore_.at_hi - bore_.at_lo : shaft_.at_hi - shaft_.at_lo;
+  return Snapped(lacking_ - gain);
 }
+
+double ContactPair::Cost(bool beyond_steeper) const {
+  const double flatter = std::min(by_s_, by_z_);
+  return 1 / (beyond_steeper && flatter > 0 ? flatter : std::max(by_s_, by_z_));
+}
+
+double ContactPair::TowardsThicker() const { return lacking_ <= 0 ? 0 : Cost(LackingBeyondSteeper() > 0); }
+
+double ContactPair::TowardsThinner() const { return lacking_ < 0 ? 0 : Cost(LackingBeyondSteeper() >= 0); }
 
 double ContactPair::SlopeAtStart() const {
   const bool on_front_edge = lacking_ < 0 || (lacking_ == 0 && shaft_.Slope() >= 0);

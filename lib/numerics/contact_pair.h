@@ -24,8 +24,10 @@ class ContactPair {
  public:
   ContactPair(const Insertion::Piece& shaft, const Insertion::Piece& bore, double clearance);
 
-  // The largest interference, 0 where it is a tie. Nothing below but Interferes is asked of a pair where it is negative.
+  // The largest interference, 0 where it is a tie. Only pairs where it is not negative are asked for more.
   double Worst() const { return worst_; }
+  // The largest z - s where the interference is the largest.
+  double TouchingReach() const;
 
   struct Point {
     double s = 0, z = 0;
@@ -54,6 +56,10 @@ class ContactPair {
  private:
   double InterferenceAt(double s, double z) const;
   Point MakeUp(bool back_first) const;
+  // What is still lacking once the steeper of the two is used up; and reach lost per interference made up by that one, or
+  // by the other one.
+  double LackingBeyondSteeper() const;
+  double Cost(bool beyond_steeper) const;
 
   Insertion::Piece shaft_, bore_;
   double clearance_ = 0;

@@ -1,10 +1,10 @@
 #include "withy/numerics/insertion.h"
 
 #include <algorithm>
-#include <cmath>
+#include <limits>
 #include <utility>
 
-#include "contact_pair.h"
+#include "insertion_pairs.h"
 
 namespace withy {
 namespace {
@@ -32,6 +32,59 @@ Insertion::Insertion(Setup setup)
     narrowest = std::min({narrowest, piece.at_lo, piece.at_hi});
     narrowest_behind_.push_back(narrowest);
   }
+}
+
+// The largest z - s. Values that the stop makes irrelevant may come out lower than they are.
+double Insertion::ReachAt(double cut, double by, Count count) const {
+  double floor = stop_ - cut - 2 * kPositionTie, reach = kNoReach;
+  ForEachPair(cut, by, count, floor, [&](const ContactPair& pair) {
+    reach = std::max(reach, pair.Reach());
+    floor = std::max(floor, reach);
+  });
+  return reach;
+}
+
+double Insertion::RestAt(double cut) const { return std::max(stop_, cut + ReachAt(cut, 0, Count::kInterfering)); }
+
+double Insertion::LengthAt(double cut) const {
+  return std::max(stop_ - cut, ReachAt(cut, 0, Count::kInterfering)) + shaft_.end();
+}
+
+double Insertion::LengthBefore(double cut) const {
+  double reach = std::max(stop_ - cut, ReachAt(cut, 0, Count::kInterfering));
+  ForEachEdgeBelow(cut, [&](const ContactPair::Edge& edge) { reach = std::max(reach, edge.reach); });
+  return reach + shaft_.end();
+}
+
+Insertion Insertion::Thicker(double by) const {
+  Insertion thicker = *this;
+  thicker.clearance_ += by;
+  return thicker;
+}
+
+// The stop gives one bound, the last point of the shaft that would be held too far ahead gives the other.
+std::optional<double> Insertion::CutFor(double length) const {
+  const double reach = length - shaft_.end();
+  double cut = std::max(0.0, stop_ - reach);
+  for (auto piece = shaft_pieces_.rbegin(); piece != shaft_pieces_.rend() && piece->hi > cut; ++piece) {
+    bool held = false;
+    ForEachBorePiece(*piece, 0, Count::kInterfering, reach, [&](const ContactPair& pair) {
+      const auto farthest = pair.FarthestAbove(reach);
+      if (!farthest) return;
+      cut = std::max(cut, *farthest);
+      held = true;
+    });
+    if (held) break;
+  }
+  if (!(cut < shaft_.end())) return std::nullopt;
+  return cut;
+}
+
+std::optional<double> Insertion::LeastCut(double length) const {
+  const auto tie = CutFor(length + kPositionTie);
+  const auto exact = tie ? CutFor(length) : std::nullopt;
+  // Where the length falls it falls by 1 per unit of cut at least; a cut farther off belongs to another branch.
+  return exact && *exact - *tie <= 2 * kPositionTie ? exact : tie;
 }
 
 }  // namespace withy

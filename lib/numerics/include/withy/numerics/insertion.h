@@ -44,8 +44,8 @@ class Insertion {
   explicit Insertion(Setup setup);
 
   enum class Touch {
-    kStop,   // the face on the stop
     kStep,   // the face on a shoulder of the bore that faces the mouth, or on the mouth itself
+    kStop,   // the face on the stop
     kTaper,  // shaft + clearance = bore: anywhere, corners included
   };
   // Parallel faces touch over an interval; else lo = hi. s is on the shaft as supplied.
@@ -99,13 +99,19 @@ class Insertion {
   };
 
  private:
-  // Which pairs of pieces count: those with an interference, or also those that touch (the limit of a thicker shaft).
+  // Which pairs of pieces count: those that interfere, or also those that touch (the limit of a thicker shaft).
   enum class Count { kInterfering, kTouching };
   template <typename Visit>
-  void ForEachPair(double cut, double by, Count count, double& floor, Visit visit) const;
-  double ReachOf(double cut, double by, Count count) const;
-  double ReachJustBelow(double cut) const;
-  std::optional<double> CutFor(double reach) const;
+  void ForEachBorePiece(const Piece& shaft, double by, Count count, const double& floor, Visit visit) const;
+  template <typename Visit>
+  void ForEachPair(double cut, double by, Count count, const double& floor, Visit visit) const;
+  template <typename Visit>
+  void ForEachEdgeBelow(double cut, Visit visit) const;
+  double ReachAt(double cut, double by, Count count) const;
+  std::optional<double> CutFor(double length) const;
+  std::vector<Contact> ContactsAt(double cut, double rest, double reach) const;
+  double SlopeAfter(double cut, double reach) const;
+  double SlopeBefore(double cut, double reach) const;
 
   Profile bore_, shaft_;
   double clearance_ = 0, stop_ = 0;
