@@ -26,6 +26,8 @@ class ContactPair {
 
   // The largest interference, 0 where it is a tie. Only pairs where it is not negative are asked for more.
   double Worst() const { return worst_; }
+  // The shaft's diameter where its piece begins, with the clearance.
+  double StartDiameter() const { return shaft_.at_lo + clearance_; }
   // The largest z - s where the interference is the largest.
   double TouchingReach() const;
 

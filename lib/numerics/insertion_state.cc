@@ -52,7 +52,7 @@ std::vector<Contact> Merged(std::vector<Contact> contacts) {
 std::vector<Contact> Insertion::ContactsAt(double cut, double rest, double reach) const {
   std::vector<Contact> contacts;
   bool step = false;
-  const double tied = reach - kPositionTie, diameter = shaft_.At(cut) + clearance_;
+  const double tied = reach - kPositionTie;
   if (rest - (cut + reach) <= kPositionTie) {
     ForEachPair(cut, 0, Count::kInterfering, tied, [&](const ContactPair& pair) {
       if (pair.Reach() < tied) return;
@@ -60,7 +60,7 @@ std::vector<Contact> Insertion::ContactsAt(double cut, double rest, double reach
       double z_lo = (back.Reach() < tied ? ahead : back).z, z_hi = (ahead.Reach() < tied ? back : ahead).z;
       if (SamePlace(z_lo, rest)) z_lo = rest;
       if (SamePlace(z_lo, z_hi)) z_hi = z_lo;
-      if (z_lo == rest && z_hi == rest && IsStep(bore_, rest, diameter)) {
+      if (z_lo == rest && z_hi == rest && IsStep(bore_, rest, pair.StartDiameter())) {
         step = true;
       } else {
         contacts.push_back({.touch = Touch::kTaper, .z_lo = z_lo, .z_hi = z_hi});
