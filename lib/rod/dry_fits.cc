@@ -147,12 +147,15 @@ struct Disturbed {
 }  // namespace
 
 void ReadDryFits(Resolver& r) {
+  Cuts cuts(r);
   for (const auto& logged : r.log.fits) {
     DryFit fit;
     fit.part = logged.entry->part();
     fit.overall = ReadLength(logged.entry->overall(), logged.at, "overall", Source::kMeasured);
     fit.stand_out = ReadLength(logged.entry->stand_out(), logged.at, "stand_out", Source::kMeasured);
     fit.at = logged.at;
+    fit.arbors_on = logged.entry->arbors_on();
+    fit.cut_butt_m = cuts.Before(logged.order).butt_m;
     r.rod.dry_fits.push_back(std::move(fit));
   }
 }

@@ -58,6 +58,30 @@ Scale ScaleOf(const v1::Force& q) {
   return {};
 }
 
+constexpr double kCubicMetersPerMl = 1e-6;
+
+Scale ScaleOf(const v1::Volume& q) {
+  switch (q.unit_case()) {
+    case v1::Volume::kMl: return {q.ml() * kCubicMetersPerMl, kCubicMetersPerMl};
+    case v1::Volume::kFlOz:
+      return {Volume::FluidOunces(q.fl_oz()).milliliters() * kCubicMetersPerMl,
+              Volume::FluidOunces(1).milliliters() * kCubicMetersPerMl};
+    case v1::Volume::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
+Scale ScaleOf(const v1::Time& q) {
+  switch (q.unit_case()) {
+    case v1::Time::kSeconds: return {q.seconds(), 1};
+    case v1::Time::kMinutes: return {Duration::Minutes(q.minutes()).seconds(), Duration::Minutes(1).seconds()};
+    case v1::Time::kHours: return {Duration::Hours(q.hours()).seconds(), Duration::Hours(1).seconds()};
+    case v1::Time::kDays: return {Duration::Days(q.days()).seconds(), Duration::Days(1).seconds()};
+    case v1::Time::UNIT_NOT_SET: break;
+  }
+  return {};
+}
+
 bool Usable(double value, double largest) { return std::isfinite(value) && std::abs(value) <= largest; }
 
 template <typename Message>
@@ -114,6 +138,14 @@ Maybe<double> ReadForce(const v1::Force& q, const FieldPath& owner, std::string_
   return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
 }
 
+Maybe<double> ReadVolume(const v1::Volume& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
+Maybe<double> ReadTime(const v1::Time& q, const FieldPath& owner, std::string_view name) {
+  return Read<double>(q, owner, name, kLargestOther, Source::kPlan, Same);
+}
+
 std::optional<Length> LengthOf(const v1::Length& q) {
   const Scale scale = ScaleOf(q);
   if (scale.unit == 0 || !Usable(scale.value, kLargestMetersOrKilograms)) return std::nullopt;
@@ -122,6 +154,16 @@ std::optional<Length> LengthOf(const v1::Length& q) {
 
 std::optional<double> PlusMinusMeters(const v1::Length& q) {
   return PlusMinusOf(q, ScaleOf(q).unit, kLargestMetersOrKilograms);
+}
+
+std::optional<double> CelsiusOf(const v1::Temperature& q) {
+  double celsius = 0;
+  switch (q.unit_case()) {
+    case v1::Temperature::kCelsius: celsius = q.celsius(); break;
+    case v1::Temperature::kFahrenheit: celsius = Temperature::Fahrenheit(q.fahrenheit()).celsius(); break;
+    case v1::Temperature::UNIT_NOT_SET: return std::nullopt;
+  }
+  return Usable(celsius, kLargestOther) ? std::optional<double>(celsius) : std::nullopt;
 }
 
 }  // namespace withy

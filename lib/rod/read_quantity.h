@@ -25,10 +25,13 @@ Maybe<double> ReadDensity(const v1::Density& q, const FieldPath& owner, std::str
 Maybe<double> ReadModulus(const v1::Modulus& q, const FieldPath& owner, std::string_view name);  // Pa
 Maybe<double> ReadAngle(const v1::Angle& q, const FieldPath& owner, std::string_view name);      // degrees
 Maybe<double> ReadForce(const v1::Force& q, const FieldPath& owner, std::string_view name);      // N
+Maybe<double> ReadVolume(const v1::Volume& q, const FieldPath& owner, std::string_view name);    // m3
+Maybe<double> ReadTime(const v1::Time& q, const FieldPath& owner, std::string_view name);        // s
 
 // The bare values, for tables of thousands of rows.
 std::optional<Length> LengthOf(const v1::Length& q);
 std::optional<double> PlusMinusMeters(const v1::Length& q);
+std::optional<double> CelsiusOf(const v1::Temperature& q);
 
 // The value where it is known and above zero: what lengths and masses must be before anything is derived from them.
 template <typename T>

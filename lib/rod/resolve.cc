@@ -58,6 +58,7 @@ Rod Resolve(const Document& document) {
   ReportMisdirectedCorrections(r);
   ReportNoBlank(r);
   ResolveOrder(r);
+  ResolveBonds(r);
   ResolveSections(r);
   AssembleBlank(r);
   ResolveHandle(r);

@@ -76,6 +76,7 @@ Arbor ReadArbor(const v1::Arbor& from, FieldPath at) {
   arbor.density_kg_m3 = ReadDensity(from.density(), at, "density");
   arbor.mass = ReadMass(from.mass(), at, "mass");
   arbor.bore = ReadRings(from.bore());
+  arbor.bond = from.bond();
   arbor.at = std::move(at);
   return arbor;
 }
@@ -94,6 +95,9 @@ void ReadWeights(const v1::Part& from, Part& part) {
   weights.unit_length = ReadLength(from.weights().unit_length(), weights.at, "unit_length");
   weights.unit_diameter = ReadLength(from.weights().unit_diameter(), weights.at, "unit_diameter");
   weights.material = from.weights().material();
+  weights.bond = from.weights().bond();
+  weights.potted_first = from.weights().potted() == "first";
+  weights.cover = ReadLength(from.weights().cover(), weights.at, "cover");
   part.weights = std::move(weights);
 }
 
@@ -123,10 +127,16 @@ void ReadBore(const v1::Part& from, Part& part) {
   part.plugs = ReadPlugs(from, part.at);
   part.bore_known = BoreKnownOf(from, part);
   if (part.bore_known == BoreKnown::kPlugs && !part.plugs.empty()) part.bore = BoreFromPlugs(part);
-  const std::string& kind = from.fitting().kind();
+}
+
+void ReadFitting(const v1::Fitting& from, Part& part) {
+  const std::string& kind = from.kind();
   part.fitting = kind == "stretched" ? FitKind::kStretched : kind == "shrunk" ? FitKind::kShrunk : FitKind::kRigid;
-  if (from.fitting().has_limit()) part.stretch_limit = from.fitting().limit();
-  part.reamed = from.fitting().reamed();
+  if (from.has_limit()) part.stretch_limit = from.limit();
+  part.reamed = from.reamed();
+  const FieldPath at = part.at.Field("fitting");
+  part.glue_clearance = ReadLength(from.glue_clearance(), at, "glue_clearance");
+  part.stop = ReadLength(from.stop(), at, "stop");
 }
 
 Part ReadPart(Resolver& r, const v1::Part& from, int i) {
@@ -142,6 +152,7 @@ Part ReadPart(Resolver& r, const v1::Part& from, int i) {
   }
   part.outer = ReadRings(from.outer());
   ReadBore(from, part);
+  ReadFitting(from.fitting(), part);
   part.mass = ReadMass(from.mass(), part.at, "mass");
   part.density_kg_m3 = ReadDensity(from.density(), part.at, "density");
   part.balance_from_own_butt = ReadLength(from.balance_from_own_butt(), part.at, "balance_from_own_butt");

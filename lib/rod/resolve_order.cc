@@ -25,8 +25,6 @@ void ResolveOrder(Resolver& r) {
   order.knot_diameter = ReadLength(from.line().knot_diameter(), line, "knot_diameter");
   if (const auto min = ReadMass(from.lure().min(), at, "lure")) order.lure_min = min->value;
   if (const auto max = ReadMass(from.lure().max(), at, "lure")) order.lure_max = max->value;
-  r.rod.shop.largest_single_cut =
-      ReadLength(r.design.shop().largest_single_cut(), FieldPath().Field("shop"), "largest_single_cut");
 }
 
 }  // namespace withy

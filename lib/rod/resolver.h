@@ -42,6 +42,7 @@ inline constexpr int kMostCoats = 32;
 bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, const char* what);
 
 void ResolveOrder(Resolver& r);      // intent
+void ResolveBonds(Resolver& r);      // adhesives, shop
 void ResolveSections(Resolver& r);   // each section and its cuts
 void AssembleBlank(Resolver& r);     // joints, length, outer profile
 void ResolveHandle(Resolver& r);     // each part, without its place

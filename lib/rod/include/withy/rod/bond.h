@@ -36,6 +36,7 @@ struct Shop {
   Maybe<Mass> counterweight_unit;
   Maybe<Length> saw_kerf;
   Maybe<Length> largest_single_cut, last_cut;
+  Maybe<double> gluing_time_s;            // from mixing until one joint is closed
   std::optional<double> temperature_c;
   std::vector<Length> winding_check_bores;  // in stock, rising; empty = not given
 };
