@@ -82,7 +82,8 @@ std::optional<double> Insertion::CutFor(double length) const {
 
 std::optional<double> Insertion::LeastCut(double length) const {
   const auto tie = CutFor(length + kPositionTie);
-  const auto exact = tie ? CutFor(length) : std::nullopt;
+  if (!tie || *tie == 0) return tie;
+  const auto exact = CutFor(length);
   // Where the length falls it falls by 1 per unit of cut at least; a cut farther off belongs to another branch.
   return exact && *exact - *tie <= 2 * kPositionTie ? exact : tie;
 }

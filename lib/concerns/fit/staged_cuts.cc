@@ -11,7 +11,7 @@ constexpr double kTie_m = 1e-9;
 }  // namespace
 
 std::optional<std::vector<double>> StagedCuts(double total_m, const CutStages& stages) {
-  if (total_m <= 0) return std::vector<double>{};
+  if (total_m <= kTie_m) return std::vector<double>{};
   const double before_last = total_m - stages.last_m - kTie_m;
   const double stages_before = before_last <= 0 ? 0 : std::ceil(before_last / stages.largest_m);
   if (!(stages_before < kMostStages)) return std::nullopt;
