@@ -83,9 +83,11 @@ std::optional<double> Insertion::CutFor(double length) const {
 std::optional<double> Insertion::LeastCut(double length) const {
   const auto tie = CutFor(length + kPositionTie);
   if (!tie || *tie == 0) return tie;
-  const auto exact = CutFor(length);
-  // Where the length falls it falls by 1 per unit of cut at least; a cut farther off belongs to another branch.
-  return exact && *exact - *tie <= 2 * kPositionTie ? exact : tie;
+  // The tie may come far too early where the length hardly falls, so the least cut up to rounding goes first. Where that
+  // one lies beyond a jump there is the tie alone.
+  constexpr double kRounding = 1e-12;
+  const auto exact = CutFor(length + kRounding);
+  return exact && LengthAt(*exact) >= length - kPositionTie ? exact : tie;
 }
 
 }  // namespace withy

@@ -17,6 +17,7 @@ bool SamePlace(double a, double b) { return std::abs(a - b) <= kPositionTie; }
 // A shoulder of the bore at z that faces the mouth and that a face of this diameter does not pass; the mouth itself is one.
 bool IsStep(const Profile& bore, double z, double diameter) {
   if (SamePlace(z, bore.end())) return true;
+  if (SamePlace(z, bore.begin())) return false;  // there is nothing behind it
   const auto& knots = bore.knots();
   const auto before = [](const Profile::Knot& knot, double x) { return knot.x < x; };
   const auto first = std::lower_bound(knots.begin(), knots.end(), z - kPositionTie, before);

@@ -9,6 +9,7 @@ namespace {
 using Kind = LengthOutcome::Kind;
 
 constexpr double kTie_m = 1e-9;
+constexpr double kReached_m = 1.001e-9;  // LeastCut may solve for the tie itself
 
 }  // namespace
 
@@ -29,7 +30,7 @@ LengthOutcome CutForLength(const Insertion& insertion, double length_m, double c
   }
   outcome.cut_m = std::min(*cut, cut_limit_m);
   const Insertion::State state = insertion.At(*outcome.cut_m);
-  if (std::abs(state.length - length_m) <= kTie_m) return outcome;
+  if (std::abs(state.length - length_m) <= kReached_m) return outcome;
   outcome.kind = Kind::kJump;
   outcome.below = {state.length, true};
   outcome.above = {state.length + state.jump, state.slope_before == 0.0};
