@@ -1,8 +1,9 @@
+#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "withy/numerics/circle_packing.h"
 
 namespace withy::fit {
 namespace {
@@ -152,18 +153,6 @@ constexpr Code kWeightsDoNotFit = {
     .action = "Take fewer, or shorter or heavier ones, or a cavity that is larger.",
 };
 
-// How many cylinders of diameter d lie side by side in a bore: the least bore over d for 1 to 7, plane geometry
-// (packing of equal circles in a circle).
-int SideBySide(double bore_mm, double unit_mm) {
-  const double least[] = {
-      1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2, 1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
-  int count = 0;
-  for (int k = 0; k < 7; ++k) {
-    if (bore_mm >= least[k] * unit_mm - 1e-6) count = k + 1;
-  }
-  return count;
-}
-
 void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : view.rod.handle.parts) {
     if (!part.weights || !part.cavity || !part.weights->count || !part.weights->unit_length ||
@@ -173,7 +162,7 @@ void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
     const double unit_mm = part.weights->unit_length->value.mm();
     if (!(unit_mm > 0) || !(part.weights->unit_diameter->value.mm() > 0)) continue;
     const double layers = std::floor(std::max(0.0, part.cavity->length->value.mm() / unit_mm) + 1e-9);
-    const double room = layers * SideBySide(part.cavity->diameter->value.mm(), part.weights->unit_diameter->value.mm());
+    const double room = layers * SideBySide(part.cavity->diameter->value.mm(), part.weights->unit_diameter->value.mm(), 1e-6);
     if (*part.weights->count <= room) continue;
     findings.push_back(MakeFinding(
         kWeightsDoNotFit, part.weights->at,
