@@ -34,9 +34,9 @@ Insertion::Insertion(Setup setup)
   }
 }
 
-// The largest z - s. Values that the stop makes irrelevant may come out lower than they are.
-double Insertion::ReachAt(double cut, double by, Count count) const {
-  double floor = stop_ - cut - 2 * kPositionTie, reach = kNoReach;
+// The largest z - s. What lies below `floor` may come out lower than it is.
+double Insertion::ReachAt(double cut, double by, Count count, double floor) const {
+  double reach = kNoReach;
   ForEachPair(cut, by, count, floor, [&](const ContactPair& pair) {
     reach = std::max(reach, pair.Reach());
     floor = std::max(floor, reach);
@@ -44,14 +44,16 @@ double Insertion::ReachAt(double cut, double by, Count count) const {
   return reach;
 }
 
-double Insertion::RestAt(double cut) const { return std::max(stop_, cut + ReachAt(cut, 0, Count::kInterfering)); }
-
-double Insertion::LengthAt(double cut) const {
-  return std::max(stop_ - cut, ReachAt(cut, 0, Count::kInterfering)) + shaft_.end();
+double Insertion::ReachAt(double cut) const {
+  return ReachAt(cut, 0, Count::kInterfering, stop_ - cut - 2 * kPositionTie);
 }
 
+double Insertion::RestAt(double cut) const { return std::max(stop_, cut + ReachAt(cut)); }
+
+double Insertion::LengthAt(double cut) const { return std::max(stop_ - cut, ReachAt(cut)) + shaft_.end(); }
+
 double Insertion::LengthBefore(double cut) const {
-  double reach = std::max(stop_ - cut, ReachAt(cut, 0, Count::kInterfering));
+  double reach = std::max(stop_ - cut, ReachAt(cut));
   ForEachEdgeBelow(cut, [&](const ContactPair::Edge& edge) { reach = std::max(reach, edge.reach); });
   return reach + shaft_.end();
 }

@@ -7,26 +7,26 @@
 
 namespace withy {
 
-double Insertion::LargestJump(double cut, double from, double to) const {
+double Insertion::LargestJump(double cut, double from, double to, double least) const {
   struct Onset {
     double by = 0, reach = 0;
   };
   std::vector<Onset> onsets;
-  const double from_reach = std::max(ReachAt(cut, from, Count::kInterfering), stop_ - cut);
+  const double from_reach = std::max(ReachAt(cut, from, Count::kInterfering, stop_ - cut), stop_ - cut);
   ForEachPair(cut, to, Count::kInterfering, from_reach, [&](const ContactPair& pair) {
-    const double by = to - pair.Worst();
-    if (by >= from - kDiameterTie) onsets.push_back({by, pair.TouchingReach()});
+    const Onset onset{to - pair.Worst(), pair.TouchingReach()};
+    if (onset.by >= from - kDiameterTie && onset.reach - from_reach > least) onsets.push_back(onset);
   });
   std::sort(onsets.begin(), onsets.end(), [](const Onset& a, const Onset& b) { return a.by < b.by; });
-  // The reach never decreases with `by`: an onset behind what has been reached before it makes no jump.
+  // The reach never decreases with `by`, so a jump is no larger than from what has been reached before the onset.
   double reached = from_reach, largest = 0;
   for (const Onset& onset : onsets) {
-    if (onset.reach <= reached + kPositionTie) continue;
-    const double before = std::max(ReachAt(cut, onset.by, Count::kInterfering), stop_ - cut);
-    reached = std::max(ReachAt(cut, onset.by, Count::kTouching), before);
+    if (onset.reach - reached <= std::max(largest, least)) continue;
+    const double before = std::max(reached, ReachAt(cut, onset.by, Count::kInterfering, reached));
+    reached = std::max(before, ReachAt(cut, onset.by, Count::kTouching, before));
     largest = std::max(largest, reached - before);
   }
-  return largest > kPositionTie ? largest : 0;
+  return largest > least ? largest : 0;
 }
 
 }  // namespace withy

@@ -104,7 +104,7 @@ double Insertion::SlopeBefore(double cut, double reach) const {
 }
 
 Insertion::State Insertion::At(double cut) const {
-  const double reach = ReachAt(cut, 0, Count::kInterfering);
+  const double reach = ReachAt(cut);
   State state;
   state.rest = std::max(stop_, cut + reach);
   state.length = std::max(stop_ - cut, reach) + shaft_.end();
@@ -121,11 +121,11 @@ Insertion::State Insertion::At(double cut) const {
 
 Insertion::Sensitivity Insertion::SensitivityAt(double cut) const {
   Sensitivity sensitivity;
-  const double held = std::max(ReachAt(cut, 0, Count::kTouching), stop_ - cut) - kPositionTie;
+  const double held = std::max(ReachAt(cut, 0, Count::kTouching, stop_ - cut), stop_ - cut) - kPositionTie;
   ForEachPair(cut, 0, Count::kTouching, held, [&](const ContactPair& pair) {
     if (pair.Reach() >= held) sensitivity.thicker = std::max(sensitivity.thicker, pair.TowardsThicker());
   });
-  const double tied = std::max(ReachAt(cut, 0, Count::kInterfering), stop_ - cut) - kPositionTie;
+  const double tied = std::max(ReachAt(cut), stop_ - cut) - kPositionTie;
   if (stop_ - cut >= tied) return sensitivity;
   double thinner = std::numeric_limits<double>::infinity();
   ForEachPair(cut, 0, Count::kInterfering, tied, [&](const ContactPair& pair) {

@@ -19,7 +19,7 @@ LengthBand LengthBandAt(const Insertion& insertion, double cut_m, const FitAccur
   band.u_m = std::hypot(steeper * u_diameter, accuracy.blank_length_m);
   band.with_thinner_m = insertion.Thicker(-2 * u_diameter).LengthAt(cut_m);
   band.with_thicker_m = insertion.Thicker(2 * u_diameter).LengthAt(cut_m);
-  band.jump = insertion.LargestJump(cut_m, -2 * u_diameter, 2 * u_diameter) > kJump_m;
+  band.jump = insertion.LargestJump(cut_m, -2 * u_diameter, 2 * u_diameter, kJump_m) > 0;
   return band;
 }
 

@@ -75,9 +75,10 @@ class Insertion {
   // The same bore with a shaft that is thicker by `by` everywhere (negative: thinner). The profiles stay as they are, `by`
   // is added to the clearance: the same thing for every position.
   Insertion Thicker(double by) const;
-  // The largest jump of LengthAt(cut) while Thicker goes from `from` up to but not including `to`; 0 without any. A jump
-  // can hide beside a point that looks smooth: the neck that is passed by a hair. Requires: from <= to.
-  double LargestJump(double cut, double from, double to) const;
+  // The largest jump of LengthAt(cut) while Thicker goes from `from` up to but not including `to`; 0 where none is larger
+  // than `least`, and the search is the quicker for it. A jump can hide beside a point that looks smooth: the neck that is
+  // passed by a hair. Requires: from <= to, least >= 1e-9.
+  double LargestJump(double cut, double from, double to, double least = 1e-9) const;
   // d length / d by of Thicker at by = 0, towards thicker and towards thinner, both >= 0. Where the length jumps as soon
   // as the shaft gets thicker, `thicker` is the derivative beyond the jump.
   struct Sensitivity {
@@ -107,7 +108,8 @@ class Insertion {
   void ForEachPair(double cut, double by, Count count, const double& floor, Visit visit) const;
   template <typename Visit>
   void ForEachEdgeBelow(double cut, Visit visit) const;
-  double ReachAt(double cut, double by, Count count) const;
+  double ReachAt(double cut, double by, Count count, double floor) const;
+  double ReachAt(double cut) const;
   std::optional<double> CutFor(double length) const;
   std::vector<Contact> ContactsAt(double cut, double rest, double reach) const;
   double SlopeAfter(double cut, double reach) const;
