@@ -41,7 +41,8 @@ void FitTotals(const Rod& rod, Collection& all) {
     if (things.size() != weighing->what.size() || !adjustable) continue;
     used.insert(used.end(), things.begin(), things.end());
     const TotalFit fit = FitTotal(together, all.inputs.Add(weighing->mass.value.kilograms(),
-                                                           MassPlusMinus(weighing->mass, all.unstated_mass)));
+                                                           MassPlusMinus(weighing->mass, all.unstated_mass),
+                                                           weighing->mass.at.ToString()));
     if (!fit.gave_way) continue;
     for (std::size_t i = 0; i < things.size(); ++i) {
       if (things[i]->measured) continue;
@@ -105,7 +106,8 @@ void AddReel(const Order& order, Collection& all, BalanceAnswers& answers) {
     return;
   }
   const Uncertain reel =
-      all.inputs.Add(order.reel_mass->value.kilograms(), MassPlusMinus(*order.reel_mass, all.unstated_mass));
+      all.inputs.Add(order.reel_mass->value.kilograms(), MassPlusMinus(*order.reel_mass, all.unstated_mass),
+                     order.reel_mass->at.ToString());
   const Uncertain moment = *answers.mass_kg * *answers.balance_m + reel * *order.reel_foot_m;
   answers.mass_with_reel_kg = *answers.mass_kg + reel;
   answers.balance_with_reel_m = moment / *answers.mass_with_reel_kg;

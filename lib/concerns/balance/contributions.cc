@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
+#include "withy/numerics/circle_packing.h"
 #include "withy/sections/material.h"
 
 namespace withy {
@@ -21,7 +22,8 @@ void Add(Collection& all, std::string id, const FieldPath& at, const Maybe<Mass>
   counted.shown.length_m = length;
   if (mass && mass->value.kilograms() >= 0) {
     counted.shown.mass_from = mass->source;
-    counted.shown.mass_kg = all.inputs.Add(mass->value.kilograms(), MassPlusMinus(*mass, all.unstated_mass));
+    counted.shown.mass_kg = all.inputs.Add(mass->value.kilograms(), MassPlusMinus(*mass, all.unstated_mass),
+                                            mass->at.ToString());
     counted.measured = mass->source == Source::kMeasured;
     if (length) counted.own_inertia_kg_m2 = mass->value.kilograms() * *length * *length / 12;
   }
@@ -113,7 +115,7 @@ double CenterOfWeights(const Part& part, double count) {
   if (!unit) return own_at + LengthOf(cavity.length).value_or(0) / 2;
   int abreast = 1;
   if (cavity.diameter && part.weights->unit_diameter) {
-    abreast = UnitsSideBySide(cavity.diameter->value.meters(), part.weights->unit_diameter->value.meters());
+    abreast = SideBySide(cavity.diameter->value.meters(), part.weights->unit_diameter->value.meters(), 1e-9);
   }
   abreast = std::max(abreast, 1);
   const double full = std::floor(count / abreast);
@@ -158,17 +160,6 @@ std::string WhyUncounted(const Rod& rod, const Wrap& wrap) {
 }
 
 }  // namespace
-
-int UnitsSideBySide(double bore_m, double unit_m) {
-  constexpr double kTieM = 1e-9;
-  const double ratios[] = {
-      1, 2, 1 + 2 / std::numbers::sqrt3, 1 + std::numbers::sqrt2, 1 + std::sqrt(2 * (1 + 1 / std::sqrt(5.0))), 3, 3};
-  int fits = 0;
-  for (int n = 1; n <= 7; ++n) {
-    if (bore_m >= ratios[n - 1] * unit_m - kTieM) fits = n;
-  }
-  return fits;
-}
 
 void CollectSections(const Rod& rod, const SectionsAnswers& sections, Collection& all) {
   for (const SectionAnswer& answer : sections.sections) {

@@ -28,10 +28,6 @@ void CollectHandle(const Rod& rod, Collection& all);
 void CollectGuides(const Rod& rod, Collection& all);
 void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all);
 
-// Of n bodies that lie side by side in a bore, the largest n up to 7 that fits: bore over body diameter at least 1, 2,
-// 1 + 2/sqrt 3, 1 + sqrt 2, 1 + sqrt(2 (1 + 1/sqrt 5)), 3, 3 (packing of equal circles in a circle). 0 = none fits.
-int UnitsSideBySide(double bore_m, double unit_m);
-
 }  // namespace withy
 
 #endif  // WITHY_BALANCE_CONTRIBUTIONS_H_

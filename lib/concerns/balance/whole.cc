@@ -43,9 +43,10 @@ void AddUncounted(const Rod& rod, const Uncertain& remainder, Collection& all) {
   rest.shown.at = FieldPath().Field("adhesives");
   rest.shown.mass_from = Source::kComputed;
   // Open by all of itself: whatever the parts do not take, it takes.
-  rest.shown.mass_kg = all.inputs.Add(remainder.value(), remainder.value());
+  rest.shown.mass_kg = all.inputs.Add(remainder.value(), remainder.value(), rest.shown.at.ToString());
   if (const auto where = WhereGlueIs(rod, all)) {
-    rest.shown.center_m = all.inputs.Add((where->from + where->to) / 2, (where->to - where->from) / 2);
+    rest.shown.center_m = all.inputs.Add((where->from + where->to) / 2, (where->to - where->from) / 2,
+                                         rest.shown.at.ToString());
     rest.moment_kg_m = *rest.shown.mass_kg * *rest.shown.center_m;
   }
   all.assumptions.push_back({rest.shown.at, absl::StrFormat("%.1f g", remainder.value() * 1000),
@@ -129,14 +130,17 @@ std::optional<Whole> WholeOf(const Rod& rod, Collection& all) {
     }
     const Maybe<Mass>& reel = rod.order.reel_mass;
     if (!(weighing.mass.value.kilograms() > 0) || (weighing.with_reel && !reel)) return std::nullopt;
-    Whole whole{i, all.inputs.Add(weighing.mass.value.kilograms(), MassPlusMinus(weighing.mass, all.unstated_mass)),
+    Whole whole{i, all.inputs.Add(weighing.mass.value.kilograms(), MassPlusMinus(weighing.mass, all.unstated_mass),
+                                  weighing.mass.at.ToString()),
                 std::nullopt};
     if (weighing.balance) {
       whole.moment_kg_m = whole.mass_kg * all.inputs.Add(weighing.balance->value.meters(),
-                                                         weighing.balance->plus_minus.value_or(kUnstatedBalanceM));
+                                                         weighing.balance->plus_minus.value_or(kUnstatedBalanceM),
+                                                         weighing.balance->at.ToString());
     }
     if (!weighing.with_reel) return whole;
-    const Uncertain on = all.inputs.Add(reel->value.kilograms(), MassPlusMinus(*reel, all.unstated_mass));
+    const Uncertain on = all.inputs.Add(reel->value.kilograms(), MassPlusMinus(*reel, all.unstated_mass),
+                                        reel->at.ToString());
     whole.mass_kg = whole.mass_kg - on;
     if (!rod.order.reel_foot_m) whole.moment_kg_m.reset();
     if (whole.moment_kg_m) whole.moment_kg_m = *whole.moment_kg_m - on * *rod.order.reel_foot_m;
