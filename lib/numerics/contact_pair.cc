@@ -6,7 +6,9 @@
 namespace withy {
 namespace {
 
-double Snapped(double interference) { return std::abs(interference) <= kDiameterTie ? 0 : interference; }
+double Snapped(double interference) {
+  return std::abs(interference) <= kDiameterTie ? 0 : interference;
+}
 
 double ValueOn(const Insertion::Piece& piece, double x) {
   return std::lerp(piece.at_lo, piece.at_hi, (x - piece.lo) / (piece.hi - piece.lo));
@@ -39,7 +41,9 @@ ContactPair::Point ContactPair::MakeUp(bool back_first) const {
   return {shaft_.lo + ahead, bore_.hi - back};
 }
 
-double ContactPair::Reach() const { return std::max(back_first_.Reach(), ahead_first_.Reach()); }
+double ContactPair::Reach() const {
+  return std::max(back_first_.Reach(), ahead_first_.Reach());
+}
 
 double ContactPair::TouchingReach() const {
   const bool narrows = Snapped(bore_.at_hi - bore_.at_lo) > 0, thickens = Snapped(shaft_.at_hi - shaft_.at_lo) > 0;
@@ -56,9 +60,13 @@ double ContactPair::Cost(bool beyond_steeper) const {
   return 1 / (beyond_steeper && flatter > 0 ? flatter : std::max(by_s_, by_z_));
 }
 
-double ContactPair::TowardsThicker() const { return lacking_ <= 0 ? 0 : Cost(LackingBeyondSteeper() > 0); }
+double ContactPair::TowardsThicker() const {
+  return lacking_ <= 0 ? 0 : Cost(LackingBeyondSteeper() > 0);
+}
 
-double ContactPair::TowardsThinner() const { return lacking_ < 0 ? 0 : Cost(LackingBeyondSteeper() >= 0); }
+double ContactPair::TowardsThinner() const {
+  return lacking_ < 0 ? 0 : Cost(LackingBeyondSteeper() >= 0);
+}
 
 double ContactPair::SlopeAtStart() const {
   const bool on_front_edge = lacking_ < 0 || (lacking_ == 0 && shaft_.Slope() >= 0);

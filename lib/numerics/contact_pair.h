@@ -3,8 +3,8 @@
 //   interference(s, z) = shaft(s) + clearance - bore(z), affine over the rectangle [s.lo, s.hi] x [z.lo, z.hi]
 //
 // Where is z - s largest with interference >= 0? At the corner (s.lo, z.hi) if that interferes. Otherwise what it lacks
-// there must be made up by going back in z (where the bore narrows to the rear) or ahead in s (where the shaft thickens),
-// either at the cost of 1 per unit of length; so the steeper of the two first, and then the other.
+// there must be made up by going back in z (where the bore narrows to the rear) or ahead in s (where the shaft
+// thickens), either at the cost of 1 per unit of length; so the steeper of the two first, and then the other.
 #ifndef WITHY_NUMERICS_CONTACT_PAIR_H_
 #define WITHY_NUMERICS_CONTACT_PAIR_H_
 
@@ -35,8 +35,8 @@ class ContactPair {
     double s = 0, z = 0;
     double Reach() const { return z - s; }
   };
-  // What the corner lacks made up by going back in z first, or ahead in s first. The better one is where z - s is largest;
-  // where the faces are parallel both are, and so is the line between them.
+  // What the corner lacks made up by going back in z first, or ahead in s first. The better one is where z - s is
+  // largest; where the faces are parallel both are, and so is the line between them.
   Point BackFirst() const { return back_first_; }
   Point AheadFirst() const { return ahead_first_; }
   double Reach() const;
@@ -46,8 +46,8 @@ class ContactPair {
   double TowardsThinner() const;
   // Derivative of Reach with respect to s.lo where the piece begins at the cut.
   double SlopeAtStart() const;
-  // The limit of the largest z - s as s goes up to s.hi, and the derivative of that with respect to s; unset where nothing
-  // interferes there.
+  // The limit of the largest z - s as s goes up to s.hi, and the derivative of that with respect to s; unset where
+  // nothing interferes there.
   struct Edge {
     double reach = 0, slope = 0;
   };
@@ -58,8 +58,8 @@ class ContactPair {
  private:
   double InterferenceAt(double s, double z) const;
   Point MakeUp(bool back_first) const;
-  // What is still lacking once the steeper of the two is used up; and reach lost per interference made up by that one, or
-  // by the other one.
+  // What is still lacking once the steeper of the two is used up; and reach lost per interference made up by that one,
+  // or by the other one.
   double LackingBeyondSteeper() const;
   double Cost(bool beyond_steeper) const;
 

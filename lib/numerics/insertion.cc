@@ -48,9 +48,13 @@ double Insertion::ReachAt(double cut) const {
   return ReachAt(cut, 0, Count::kInterfering, stop_ - cut - 2 * kPositionTie);
 }
 
-double Insertion::RestAt(double cut) const { return std::max(stop_, cut + ReachAt(cut)); }
+double Insertion::RestAt(double cut) const {
+  return std::max(stop_, cut + ReachAt(cut));
+}
 
-double Insertion::LengthAt(double cut) const { return std::max(stop_ - cut, ReachAt(cut)) + shaft_.end(); }
+double Insertion::LengthAt(double cut) const {
+  return std::max(stop_ - cut, ReachAt(cut)) + shaft_.end();
+}
 
 double Insertion::LengthBefore(double cut) const {
   double reach = std::max(stop_ - cut, ReachAt(cut));
@@ -85,8 +89,8 @@ std::optional<double> Insertion::CutFor(double length) const {
 std::optional<double> Insertion::LeastCut(double length) const {
   const auto tie = CutFor(length + kPositionTie);
   if (!tie || *tie == 0) return tie;
-  // The tie may come far too early where the length hardly falls, so the least cut up to rounding goes first. Where that
-  // one lies beyond a jump there is the tie alone.
+  // The tie may come far too early where the length hardly falls, so the least cut up to rounding goes first. Where
+  // that one lies beyond a jump there is the tie alone.
   constexpr double kRounding = 1e-12;
   const auto exact = CutFor(length + kRounding);
   return exact && LengthAt(*exact) >= length - kPositionTie ? exact : tie;

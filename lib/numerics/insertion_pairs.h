@@ -10,7 +10,8 @@
 
 namespace withy {
 
-// visit(pair) of every bore piece that counts against this piece of the shaft and can reach `floor`; it may raise `floor`.
+// visit(pair) of every bore piece that counts against this piece of the shaft and can reach `floor`; it may raise
+// `floor`.
 template <typename Visit>
 void Insertion::ForEachBorePiece(const Piece& shaft, double by, Count count, const double& floor, Visit visit) const {
   const auto counts = [&](double diameter) {

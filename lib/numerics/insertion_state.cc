@@ -12,9 +12,12 @@ namespace {
 using Contact = Insertion::Contact;
 using Touch = Insertion::Touch;
 
-bool SamePlace(double a, double b) { return std::abs(a - b) <= kPositionTie; }
+bool SamePlace(double a, double b) {
+  return std::abs(a - b) <= kPositionTie;
+}
 
-// A shoulder of the bore at z that faces the mouth and that a face of this diameter does not pass; the mouth itself is one.
+// A shoulder of the bore at z that faces the mouth and that a face of this diameter does not pass; the mouth itself is
+// one.
 bool IsStep(const Profile& bore, double z, double diameter) {
   if (SamePlace(z, bore.end())) return true;
   if (SamePlace(z, bore.begin())) return false;  // there is nothing behind it

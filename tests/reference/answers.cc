@@ -1,9 +1,9 @@
-// answers FILE.json...: reads files of reference cases (`family`, then `cases`, each with `id`, `type`, `input`) and prints
-// the library's answers as one JSON object, {"case id": {"field": value}}, as compare.py and compare_fit.py read them. What cannot be
-// answered yet is listed on standard error and left out.
+// answers FILE.json...: reads files of reference cases (`family`, then `cases`, each with `id`, `type`, `input`) and
+// prints the library's answers as one JSON object, {"case id": {"field": value}}, as compare.py and compare_fit.py read
+// them. What cannot be answered yet is listed on standard error and left out.
 #include <cstdio>
-#include <iostream>
 #include <fstream>
+#include <iostream>
 #include <iterator>
 #include <string>
 #include <string_view>
@@ -11,6 +11,8 @@
 #include "rapidjson/document.h"
 #include "rapidjson/stringbuffer.h"
 #include "rapidjson/writer.h"
+#include "reference/balance_answers.h"
+#include "reference/bonding_answers.h"
 #include "reference/fit_answers.h"
 #include "reference/mass_properties.h"
 
@@ -29,6 +31,8 @@ struct Family {
 constexpr Family kFamilies[] = {
     {"E", withy::reference::AnswerMassProperties},
     {"J", withy::reference::AnswerFit},
+    {"K", withy::reference::AnswerBonding},
+    {"N", withy::reference::AnswerBalance},
 };
 
 // Null for a family that has no answers yet.

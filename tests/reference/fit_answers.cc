@@ -1,9 +1,9 @@
 #include "reference/fit_answers.h"
 
-#include <numeric>
 #include <optional>
 #include <vector>
 
+#include "reference/fields.h"
 #include "withy/fit/cut_for_length.h"
 #include "withy/fit/length_verdict.h"
 #include "withy/fit/staged_cuts.h"
@@ -13,78 +13,40 @@
 namespace withy::reference {
 namespace {
 
-using rapidjson::Value;
-using Allocator = rapidjson::Document::AllocatorType;
-
-double Get(const Value& from, const char* name) { return from[name].GetDouble(); }
-
-// Builds one object; an unset optional is null.
-class Fields {
- public:
-  explicit Fields(Allocator& allocator) : allocator_(allocator) {}
-  Fields& Put(const char* name, Value value) {
-    object_.AddMember(Value(name, allocator_), value, allocator_);
-    return *this;
-  }
-  Fields& Put(const char* name, double value) { return Put(name, Value(value)); }
-  Fields& Put(const char* name, int value) { return Put(name, Value(value)); }
-  Fields& Put(const char* name, bool value) { return Put(name, Value(value)); }
-  Fields& Put(const char* name, const char* word) { return Put(name, Value(word, allocator_)); }
-  template <typename T>
-  Fields& Put(const char* name, const std::optional<T>& value) {
-    return value ? Put(name, *value) : Put(name, Value());
-  }
-  Fields& Put(const char* name, const std::vector<double>& values) {
-    Value list(rapidjson::kArrayType);
-    for (double value : values) list.PushBack(value, allocator_);
-    return Put(name, std::move(list));
-  }
-  Value Take() { return std::move(object_); }
-
- private:
-  Allocator& allocator_;
-  Value object_{rapidjson::kObjectType};
-};
-
-// One answer per entry of a list of inputs; an empty list where the case has none.
-template <typename AnswerOne>
-Value ForEach(const Value& in, const char* name, Allocator& allocator, AnswerOne answer_one) {
-  Value list(rapidjson::kArrayType);
-  if (!in.HasMember(name)) return list;
-  for (const Value& entry : in[name].GetArray()) list.PushBack(answer_one(entry), allocator);
-  return list;
-}
-
-Profile ProfileOf(const Value& knots) {
-  std::vector<Profile::Knot> list;
-  for (const Value& knot : knots.GetArray()) list.push_back({knot[0].GetDouble(), knot[1].GetDouble()});
-  return Profile(std::move(list));
-}
-
 const char* WordOf(Insertion::Touch touch) {
   switch (touch) {
-    case Insertion::Touch::kStop: return "stop";
-    case Insertion::Touch::kStep: return "step";
-    case Insertion::Touch::kTaper: return "taper";
+    case Insertion::Touch::kStop:
+      return "stop";
+    case Insertion::Touch::kStep:
+      return "step";
+    case Insertion::Touch::kTaper:
+      return "taper";
   }
   return "";
 }
 
 const char* WordOf(LengthOutcome::Kind kind) {
   switch (kind) {
-    case LengthOutcome::Kind::kReached: return "reached";
-    case LengthOutcome::Kind::kLongerThanUncut: return "longer_than_uncut";
-    case LengthOutcome::Kind::kJump: return "jump";
-    case LengthOutcome::Kind::kBeyondLimit: return "beyond_cut_limit";
+    case LengthOutcome::Kind::kReached:
+      return "reached";
+    case LengthOutcome::Kind::kLongerThanUncut:
+      return "longer_than_uncut";
+    case LengthOutcome::Kind::kJump:
+      return "jump";
+    case LengthOutcome::Kind::kBeyondLimit:
+      return "beyond_cut_limit";
   }
   return "";
 }
 
 const char* WordOf(LengthVerdict verdict) {
   switch (verdict) {
-    case LengthVerdict::kMeets: return "meets";
-    case LengthVerdict::kMisses: return "misses";
-    case LengthVerdict::kCannotTell: return "cannot_tell";
+    case LengthVerdict::kMeets:
+      return "meets";
+    case LengthVerdict::kMisses:
+      return "misses";
+    case LengthVerdict::kCannotTell:
+      return "cannot_tell";
   }
   return "";
 }
@@ -202,10 +164,9 @@ Value AnswerFit(const Value& entry, Allocator& allocator) {
   return Fields(allocator)
       .Put("at_cut", ForEach(in, "cuts_m", allocator,
                              [&](const Value& cut) { return AtCut(insertion, cut.GetDouble(), allocator); }))
-      .Put("targets", ForEach(in, "targets", allocator,
-                              [&](const Value& target) {
-                                return Target(insertion, Get(in, "cut_limit_m"), target, allocator);
-                              }))
+      .Put("targets",
+           ForEach(in, "targets", allocator,
+                   [&](const Value& target) { return Target(insertion, Get(in, "cut_limit_m"), target, allocator); }))
       .Put("tolerances",
            ForEach(in, "tolerances", allocator, [&](const Value& one) { return Tolerance(insertion, one, allocator); }))
       .Put("tape", ForEach(in, "tape", allocator, [&](const Value& one) { return Tape(insertion, one, allocator); }))

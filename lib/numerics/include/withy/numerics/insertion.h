@@ -1,9 +1,9 @@
-// How far a tapered shaft goes into a bore: a contact problem between two piecewise linear profiles, solved exactly, not
-// by sampling. Knows no rods.
+// How far a tapered shaft goes into a bore: a contact problem between two piecewise linear profiles, solved exactly,
+// not by sampling. Knows no rods.
 //
 //   z along the bore: 0 = its rear end, `bore.end()` = its front mouth.   s along the shaft: 0 = the end that enters.
-//   The shaft enters at the mouth and moves towards smaller z. After `cut` is off its end the face is at s = cut; at the
-//   position e the point s of the shaft is at z = e + s - cut.
+//   The shaft enters at the mouth and moves towards smaller z. After `cut` is off its end the face is at s = cut; at
+//   the position e the point s of the shaft is at z = e + s - cut.
 //
 //   Insertion insertion({.bore = bore, .shaft = shaft, .clearance = 0.0001, .stop = 0});
 //   insertion.RestAt(0.05)      // 0.246875: where the face comes to rest, from the bore's rear end
@@ -16,9 +16,9 @@
 // every larger one up to H is admissible (it does not jump past an obstruction):
 //   u(cut) = sup { z - s : cut < s < L, 0 < z < H, shaft(s) + clearance > bore(z) },  rest = max(stop, cut + u),
 //   length = rest + L - cut = max(stop + L - cut, u + L).
-// For each pair of linear pieces the set is a rectangle cut by a half plane, and z - s is largest at a vertex. Length never
-// increases with the cut, is piecewise linear and right-continuous: at a jump the lower value belongs to the jump.
-// Own derivation (plane geometry). Ties: diameters 1e-14, positions 1e-9; a tie passes.
+// For each pair of linear pieces the set is a rectangle cut by a half plane, and z - s is largest at a vertex. Length
+// never increases with the cut, is piecewise linear and right-continuous: at a jump the lower value belongs to the
+// jump. Own derivation (plane geometry). Ties: diameters 1e-14, positions 1e-9; a tie passes.
 //
 // Cost of one query: linear in the pieces of the shaft that can lie in the bore times those of the bore.
 #ifndef WITHY_NUMERICS_INSERTION_H_
@@ -33,8 +33,8 @@ namespace withy {
 
 class Insertion {
  public:
-  // Any one unit, the same for all. Requires: profiles not empty, beginning at 0; clearance finite (it may be negative);
-  // 0 <= stop <= bore.end(). Jumps are allowed in both profiles.
+  // Any one unit, the same for all. Requires: profiles not empty, beginning at 0; clearance finite (it may be
+  // negative); 0 <= stop <= bore.end(). Jumps are allowed in both profiles.
   struct Setup {
     Profile bore;          // diameters over [0, H]
     Profile shaft;         // diameters over [0, L]
@@ -54,14 +54,14 @@ class Insertion {
     double z_lo = 0, z_hi = 0, s_lo = 0, s_hi = 0;
   };
   struct State {
-    double rest = 0;                  // of the face, from the bore's rear end
-    double length = 0;                // rear end of the bore to the far end of the shaft
-    double depth = 0;                 // mouth to face
-    bool enters = false;              // depth > 0
-    std::vector<Contact> contacts;    // those that block a further move, by z_lo, z_hi, touch
+    double rest = 0;                     // of the face, from the bore's rear end
+    double length = 0;                   // rear end of the bore to the far end of the shaft
+    double depth = 0;                    // mouth to face
+    bool enters = false;                 // depth > 0
+    std::vector<Contact> contacts;       // those that block a further move, by z_lo, z_hi, touch
     std::optional<double> slope_before;  // d length / d cut of the branch just below the cut; unset at cut = 0
-    double slope_after = 0;           // of the branch from the cut on
-    double jump = 0;                  // by how much the length falls at this cut, >= 0
+    double slope_after = 0;              // of the branch from the cut on
+    double jump = 0;                     // by how much the length falls at this cut, >= 0
   };
 
   // Requires of all: 0 <= cut < L.
@@ -72,15 +72,15 @@ class Insertion {
   // Least cut with LengthAt(cut) <= length, in closed form; where only a tie of 1e-9 in length makes it, the cut of the
   // tie. Unset where no cut below L gives it.
   std::optional<double> LeastCut(double length) const;
-  // The same bore with a shaft that is thicker by `by` everywhere (negative: thinner). The profiles stay as they are, `by`
-  // is added to the clearance: the same thing for every position.
+  // The same bore with a shaft that is thicker by `by` everywhere (negative: thinner). The profiles stay as they are,
+  // `by` is added to the clearance: the same thing for every position.
   Insertion Thicker(double by) const;
-  // The largest jump of LengthAt(cut) while Thicker goes from `from` up to but not including `to`; 0 where none is larger
-  // than `least`, and the search is the quicker for it. A jump can hide beside a point that looks smooth: the neck that is
-  // passed by a hair. Requires: from <= to, least >= 1e-9.
+  // The largest jump of LengthAt(cut) while Thicker goes from `from` up to but not including `to`; 0 where none is
+  // larger than `least`, and the search is the quicker for it. A jump can hide beside a point that looks smooth: the
+  // neck that is passed by a hair. Requires: from <= to, least >= 1e-9.
   double LargestJump(double cut, double from, double to, double least = 1e-9) const;
-  // d length / d by of Thicker at by = 0, towards thicker and towards thinner, both >= 0. Where the length jumps as soon
-  // as the shaft gets thicker, `thicker` is the derivative beyond the jump.
+  // d length / d by of Thicker at by = 0, towards thicker and towards thinner, both >= 0. Where the length jumps as
+  // soon as the shaft gets thicker, `thicker` is the derivative beyond the jump.
   struct Sensitivity {
     double thicker = 0, thinner = 0;
   };

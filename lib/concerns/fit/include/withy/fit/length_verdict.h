@@ -20,8 +20,8 @@ struct FitAccuracy {
 // How far the length at one cut can be trusted.
 struct LengthBand {
   double length_m = 0;
-  Insertion::Sensitivity per_diameter;  // d length / d blank diameter, towards thicker and thinner, m per m
-  double u_m = 0;                       // standard uncertainty of the length, first order
+  Insertion::Sensitivity per_diameter;            // d length / d blank diameter, towards thicker and thinner, m per m
+  double u_m = 0;                                 // standard uncertainty of the length, first order
   double with_thinner_m = 0, with_thicker_m = 0;  // exact lengths with blank and bore 2 u off, either way
   // The length falls by more than kJump_m at once somewhere within these 2 u: a verdict of kMeets is not to be trusted.
   bool jump = false;
@@ -33,8 +33,8 @@ LengthBand LengthBandAt(const Insertion& insertion, double cut_m, const FitAccur
 
 enum class LengthVerdict { kMeets, kMisses, kCannotTell };
 
-// Against a target and what it may be off by, >= 0. Meets where the whole band of 2 u is within it, misses where no part
-// of it is. The jump is left to the caller.
+// Against a target and what it may be off by, >= 0. Meets where the whole band of 2 u is within it, misses where no
+// part of it is. The jump is left to the caller.
 LengthVerdict JudgeLength(const LengthBand& band, double target_m, double tolerance_m);
 
 }  // namespace withy

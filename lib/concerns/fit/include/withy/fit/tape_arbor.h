@@ -21,8 +21,8 @@ inline constexpr int kMostTurns = 100000;
 
 struct TapeArbor {
   int turns = 0;
-  double built_m = 0;      // diameter over the tape
-  double gap_left_m = 0;   // radial; negative where not even the bare blank goes in
+  double built_m = 0;     // diameter over the tape
+  double gap_left_m = 0;  // radial; negative where not even the bare blank goes in
   bool gap_kept = false;
   // Length of the tape's middle line: the arc of the spiral r = blank/2 + tape theta/(2 pi) over all turns, closed form
   // (arc of an Archimedean spiral), and the same turns as circles: pi turns (blank + turns tape).
@@ -32,8 +32,8 @@ struct TapeArbor {
 
 TapeArbor TapeArborOf(const TapeArborSetup& setup);
 
-// Where z of the bore lies on a shaft that has come to rest, and the diameters there; unset where there is no shaft in the
-// bore. Requires: 0 <= cut_m < the shaft's length.
+// Where z of the bore lies on a shaft that has come to rest, and the diameters there; unset where there is no shaft in
+// the bore. Requires: 0 <= cut_m < the shaft's length.
 struct Station {
   double shaft_s_m = 0;  // on the shaft as supplied
   double shaft_m = 0, bore_m = 0;
