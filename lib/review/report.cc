@@ -112,6 +112,7 @@ v1::Report MakeReport(const Rod& rod, const Answers& answers) {
   ReportGuides(rod, answers.guides, *report.mutable_guides());
   ReportWraps(rod, answers.wraps, *report.mutable_wraps());
   ReportBalance(answers.balance, *report.mutable_balance());
+  ReportClosed(rod, report);
   return report;
 }
 

@@ -8,6 +8,7 @@ namespace withy {
 
 void ReportSections(const Rod& rod, const Answers& answers, v1::SectionsReport& report);
 void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report);
+void ReportClosed(const Rod& rod, v1::Report& report);
 
 // "measured", "catalogue", "estimated", "plan", "computed".
 const char* SourceWord(Source source);
