@@ -5,14 +5,37 @@
 
 namespace withy {
 
-double Uncertain::plus_minus() const {
+namespace {
+
+double LargestOf(const std::vector<std::pair<int, double>>& parts) {
   double largest = 0;
-  for (const auto& [input, part] : parts_) largest = std::max(largest, std::abs(part));
+  for (const auto& [input, part] : parts) largest = std::max(largest, std::abs(part));
+  return largest;
+}
+
+}  // namespace
+
+double Uncertain::plus_minus() const {
+  const double largest = LargestOf(parts_);
   if (largest == 0 || !std::isfinite(largest)) return largest;
   // Scaled, so that squares neither overflow nor vanish.
   double sum = 0;
   for (const auto& [input, part] : parts_) sum += (part / largest) * (part / largest);
   return largest * std::sqrt(sum);
+}
+
+std::vector<VarianceShare> Uncertain::Shares() const {
+  const double largest = LargestOf(parts_);
+  if (largest == 0 || !std::isfinite(largest)) return {};
+  std::vector<VarianceShare> shares;
+  shares.reserve(parts_.size());
+  double sum = 0;
+  for (const auto& [input, part] : parts_) {
+    shares.push_back({input, (part / largest) * (part / largest)});
+    sum += shares.back().of_variance;
+  }
+  for (VarianceShare& share : shares) share.of_variance /= sum;
+  return shares;
 }
 
 // The first-order change of f(a, b) with `da` = df/da and `db` = df/db: both lists are merged by input.
@@ -68,24 +91,30 @@ double Covariance(const Uncertain& a, const Uncertain& b) {
   return sum;
 }
 
-Uncertain Inputs::Add(double value, double plus_minus) {
+int Inputs::Remember(std::string name, double value, double plus_minus) {
+  inputs_.push_back({std::move(name), value, plus_minus});
+  return static_cast<int>(inputs_.size()) - 1;
+}
+
+Uncertain Inputs::Add(double value, double plus_minus, std::string name) {
   Uncertain input(value);
-  if (plus_minus != 0) input.parts_.emplace_back(next_++, plus_minus);
+  if (plus_minus != 0) input.parts_.emplace_back(Remember(std::move(name), value, plus_minus), plus_minus);
   return input;
 }
 
 // The covariance matrix as L L^T (Cholesky): a takes the first new input, b what is left beside it.
-std::pair<Uncertain, Uncertain> Inputs::AddPair(double a, double b, double var_a, double var_b, double covariance) {
+std::pair<Uncertain, Uncertain> Inputs::AddPair(double a, double b, double var_a, double var_b, double covariance,
+                                                std::string name_a, std::string name_b) {
   std::pair<Uncertain, Uncertain> pair(a, b);
   const double sd_a = std::sqrt(std::max(var_a, 0.0));
   const double shared = sd_a > 0 ? covariance / sd_a : 0;
   const double own = std::sqrt(std::max(var_b - shared * shared, 0.0));
   if (sd_a > 0) {
-    pair.first.parts_.emplace_back(next_, sd_a);
-    if (shared != 0) pair.second.parts_.emplace_back(next_, shared);
-    ++next_;
+    const int input = Remember(std::move(name_a), a, sd_a);
+    pair.first.parts_.emplace_back(input, sd_a);
+    if (shared != 0) pair.second.parts_.emplace_back(input, shared);
   }
-  if (own > 0) pair.second.parts_.emplace_back(next_++, own);
+  if (own > 0) pair.second.parts_.emplace_back(Remember(std::move(name_b), b, own), own);
   return pair;
 }
 

@@ -127,8 +127,11 @@ EndCut Decide(Resolver& r, const CutSums& sums) {
 void WorkOutWhatIsLeft(Resolver& r, Section& section) {
   const auto length = Positive(section.length);
   if (!length || !r.log.not_understood.empty()) return;
-  const Uncertain from = r.rod.inputs.Add(section.cut_butt.amount.meters(), section.cut_butt.plus_minus_m.value_or(0));
-  const Uncertain off_tip = r.rod.inputs.Add(section.cut_tip.amount.meters(), section.cut_tip.plus_minus_m.value_or(0));
+  const auto off = [&r](const EndCut& cut) {
+    return r.rod.inputs.Add(cut.amount.meters(), cut.plus_minus_m.value_or(0), cut.at.ToString());
+  };
+  const Uncertain from = off(section.cut_butt);
+  const Uncertain off_tip = off(section.cut_tip);
   const Uncertain to = r.Input(*section.length) - off_tip;
   if (from.value() < to.value()) {
     section.from_m = from;

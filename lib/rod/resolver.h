@@ -26,7 +26,7 @@ struct Resolver {
   }
   // An independent input of a first-order figure, in metres; a length that says no uncertainty counts as exact.
   Uncertain Input(const Known<Length>& length) {
-    return rod.inputs.Add(length.value.meters(), length.plus_minus.value_or(0));
+    return rod.inputs.Add(length.value.meters(), length.plus_minus.value_or(0), length.at.ToString());
   }
 };
 

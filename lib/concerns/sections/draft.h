@@ -3,6 +3,7 @@
 #define WITHY_SECTIONS_DRAFT_H_
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "distribution.h"
@@ -25,6 +26,9 @@ struct Draft {
   std::optional<Uncertain> mass_kg;          // of what is left
   std::optional<Uncertain> moment_kg_m;      // of what is left, about its butt end
 };
+
+// Name of the input that all its outer diameters together are.
+std::string OuterDiametersOf(const Section& section);
 
 // Fills in what the section itself tells. `inputs` is where its uncertainties come from.
 Draft DraftSection(const Section& section, Inputs& inputs, SectionsAnswers& answers, bool& unstated);

@@ -93,11 +93,12 @@ void FillEndDiameters(const Rod& rod, Inputs& inputs, SectionsAnswers& answers) 
   const Section& tip = rod.blank.sections[rod.blank.assembled.back()];
   if (butt.from_m && !butt.outer.empty()) {
     answers.butt_diameter_m =
-        inputs.Add(butt.outer.At(butt.from_m->value()), butt.taper.diameter_plus_minus_m.value_or(0));
+        inputs.Add(butt.outer.At(butt.from_m->value()), butt.taper.diameter_plus_minus_m.value_or(0),
+                   OuterDiametersOf(butt));
   }
   if (tip.to_m && !tip.outer.empty()) {
     answers.tip_diameter_m = inputs.Add(tip.outer.At(tip.to_m->value(), Profile::Limit::kLeft),
-                                        tip.taper.diameter_plus_minus_m.value_or(0));
+                                        tip.taper.diameter_plus_minus_m.value_or(0), OuterDiametersOf(tip));
   }
 }
 

@@ -38,7 +38,8 @@ void Apply(const Weighing& weighing, const std::vector<Draft*>& drafts, Inputs& 
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     together.push_back({*drafts[i]->mass_kg * Uncertain(ThenOverNow(*drafts[i], weighing.off[i])), drafts[i]->measured});
   }
-  const Uncertain total = inputs.Add(weighing.mass.value.kilograms(), MassPlusMinus(weighing.mass, unstated));
+  const Uncertain total = inputs.Add(weighing.mass.value.kilograms(), MassPlusMinus(weighing.mass, unstated),
+                                    weighing.mass.at.ToString());
   const TotalFit fit = FitTotal(together, total);
   if (!fit.gave_way) {
     answers.remainder_kg = fit.misfit.value();

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 
 namespace withy {
@@ -119,6 +120,50 @@ TEST(Uncertain, APairMayBeDegenerate) {
   const auto [c, d] = inputs.AddPair(1, 2, 0, 9, 0);
   EXPECT_EQ(c.plus_minus(), 0);
   EXPECT_EQ(d.plus_minus(), 3);
+}
+
+TEST(Uncertain, SharesOfTheVariance) {
+  // 3^2 + 4^2 = 25: 9 / 25 = 36 % and 16 / 25 = 64 %.
+  Inputs inputs;
+  const Uncertain sum = inputs.Add(100, 3, "side") - inputs.Add(7, 4, "base") + inputs.Add(5, 0, "exact");
+  const auto shares = sum.Shares();
+  ASSERT_EQ(shares.size(), 2u);
+  EXPECT_EQ(inputs.at(shares[0].input).name, "side");
+  EXPECT_EQ(inputs.at(shares[0].input).value, 100);
+  EXPECT_NEAR(shares[0].of_variance, 0.36, 1e-15);
+  EXPECT_EQ(inputs.at(shares[1].input).name, "base");
+  EXPECT_EQ(inputs.at(shares[1].input).plus_minus, 4);
+  EXPECT_NEAR(shares[1].of_variance, 0.64, 1e-15);
+}
+
+TEST(Uncertain, AnInputThatCountsTwiceHasFourTimesTheShare) {
+  // 2 a + b with the same uncertainty: 4 / 5 and 1 / 5.
+  Inputs inputs;
+  const Uncertain a = inputs.Add(1, 0.1), b = inputs.Add(1, 0.1);
+  const auto shares = (a + b + a).Shares();
+  ASSERT_EQ(shares.size(), 2u);
+  EXPECT_NEAR(shares[0].of_variance, 0.8, 1e-15);
+  EXPECT_NEAR(shares[1].of_variance, 0.2, 1e-15);
+}
+
+TEST(Uncertain, AnExactValueHasNoShares) {
+  Inputs inputs;
+  EXPECT_TRUE(Uncertain(3).Shares().empty());
+  const Uncertain a = inputs.Add(1, 0.1);
+  EXPECT_TRUE(inputs.Add(1, std::numeric_limits<double>::infinity()).Shares().empty());
+  double sum = 0;
+  for (const auto& share : (a - a).Shares()) sum += share.of_variance;
+  EXPECT_EQ(sum, 0);
+}
+
+TEST(Uncertain, ACopyOfTheInputsGoesOnByItself) {
+  Inputs first;
+  first.Add(1, 0.1, "a");
+  Inputs second = first;
+  const Uncertain b = second.Add(2, 0.1, "b");
+  const Uncertain c = first.Add(3, 0.1, "c");
+  EXPECT_EQ(second.at(b.Shares()[0].input).name, "b");
+  EXPECT_EQ(first.at(c.Shares()[0].input).name, "c");
 }
 
 }  // namespace
