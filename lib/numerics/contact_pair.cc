@@ -7,7 +7,7 @@ namespace withy {
 namespace {
 
 double Snapped(double interference) {
-  return std::abs(interference) <= kDiameterTie ? 0 : interference;
+  return std::abs(interference) <= Insertion::kDiameterTie ? 0 : interference;
 }
 
 double ValueOn(const Insertion::Piece& piece, double x) {

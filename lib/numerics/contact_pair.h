@@ -15,9 +15,6 @@
 
 namespace withy {
 
-// Ties: diameters that differ by no more are equal, positions likewise.
-inline constexpr double kDiameterTie = 1e-14;
-inline constexpr double kPositionTie = 1e-9;
 inline constexpr double kNoReach = -std::numeric_limits<double>::infinity();
 
 class ContactPair {

@@ -13,7 +13,7 @@ using Contact = Insertion::Contact;
 using Touch = Insertion::Touch;
 
 bool SamePlace(double a, double b) {
-  return std::abs(a - b) <= kPositionTie;
+  return std::abs(a - b) <= Insertion::kPositionTie;
 }
 
 // A shoulder of the bore at z that faces the mouth and that a face of this diameter does not pass; the mouth itself is
@@ -23,11 +23,11 @@ bool IsStep(const Profile& bore, double z, double diameter) {
   if (SamePlace(z, bore.begin())) return false;  // there is nothing behind it
   const auto& knots = bore.knots();
   const auto before = [](const Profile::Knot& knot, double x) { return knot.x < x; };
-  const auto first = std::lower_bound(knots.begin(), knots.end(), z - kPositionTie, before);
+  const auto first = std::lower_bound(knots.begin(), knots.end(), z - Insertion::kPositionTie, before);
   auto last = first;
-  while (last != knots.end() && last->x <= z + kPositionTie) ++last;
+  while (last != knots.end() && last->x <= z + Insertion::kPositionTie) ++last;
   if (first == last) return false;
-  return diameter - first->y > kDiameterTie && diameter - (last - 1)->y <= kDiameterTie;
+  return diameter - first->y > Insertion::kDiameterTie && diameter - (last - 1)->y <= Insertion::kDiameterTie;
 }
 
 // Sorted; taper contacts that meet become one.
@@ -40,7 +40,7 @@ std::vector<Contact> Merged(std::vector<Contact> contacts) {
   Contact* taper = nullptr;
   merged.reserve(contacts.size());  // `taper` points into it
   for (const Contact& contact : contacts) {
-    if (contact.touch == Touch::kTaper && taper != nullptr && contact.z_lo <= taper->z_hi + kPositionTie) {
+    if (contact.touch == Touch::kTaper && taper != nullptr && contact.z_lo <= taper->z_hi + Insertion::kPositionTie) {
       taper->z_hi = std::max(taper->z_hi, contact.z_hi);
       continue;
     }

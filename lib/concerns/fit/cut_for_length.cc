@@ -8,8 +8,9 @@ namespace {
 
 using Kind = LengthOutcome::Kind;
 
-constexpr double kTie_m = 1e-9;
-constexpr double kReached_m = 1.001e-9;  // LeastCut may solve for the tie itself
+constexpr double kTie_m = Insertion::kPositionTie;
+constexpr double kReached_m = 1.001 * kTie_m;  // LeastCut may solve for the tie itself
+constexpr double kLevel = 1e-9;                // a slope that is none
 
 }  // namespace
 
@@ -33,7 +34,7 @@ LengthOutcome CutForLength(const Insertion& insertion, double length_m, double c
   if (std::abs(state.length - length_m) <= kReached_m) return outcome;
   outcome.kind = Kind::kJump;
   outcome.below = {state.length, true};
-  outcome.above = {state.length + state.jump, state.slope_before == 0.0};
+  outcome.above = {state.length + state.jump, state.slope_before.value_or(-1) > -kLevel};
   return outcome;
 }
 

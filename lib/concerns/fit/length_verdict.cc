@@ -6,7 +6,7 @@
 namespace withy {
 namespace {
 
-constexpr double kTie_m = 1e-9;
+constexpr double kTie_m = Insertion::kPositionTie;
 
 }  // namespace
 

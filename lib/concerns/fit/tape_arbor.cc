@@ -7,7 +7,7 @@
 namespace withy {
 namespace {
 
-constexpr double kTie_m = 1e-9, kDiameterTie_m = 1e-14;
+constexpr double kTie_m = Insertion::kPositionTie;
 
 // Arc of r = r0 + pitch theta from r = 0 to r, times pitch: the integral of sqrt(r^2 + pitch^2) dr.
 double ArcTimesPitch(double r, double pitch) {
@@ -24,7 +24,7 @@ TapeArbor TapeArborOf(const TapeArborSetup& setup) {
   }
   arbor.built_m = setup.blank_m + 2 * arbor.turns * setup.tape_m;
   arbor.gap_left_m = (setup.bore_m - arbor.built_m) / 2;
-  arbor.gap_kept = arbor.gap_left_m >= setup.gap_m - kDiameterTie_m;
+  arbor.gap_kept = arbor.gap_left_m >= setup.gap_m - Insertion::kDiameterTie;
   if (arbor.turns == 0) return arbor;
   const double pitch = setup.tape_m / (2 * std::numbers::pi);
   arbor.tape_length_m = (ArcTimesPitch(arbor.built_m / 2, pitch) - ArcTimesPitch(setup.blank_m / 2, pitch)) / pitch;

@@ -33,6 +33,10 @@ namespace withy {
 
 class Insertion {
  public:
+  // Ties: diameters that differ by no more are equal, positions and lengths likewise. They suit metres.
+  static constexpr double kDiameterTie = 1e-14;
+  static constexpr double kPositionTie = 1e-9;
+
   // Any one unit, the same for all. Requires: profiles not empty, beginning at 0; clearance finite (it may be
   // negative); 0 <= stop <= bore.end(). Jumps are allowed in both profiles.
   struct Setup {
