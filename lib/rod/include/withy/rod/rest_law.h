@@ -62,6 +62,8 @@ class RestLaw {
   int host() const { return setup_.host; }
   double blank_m() const { return setup_.blank_m; }
   const std::vector<Seen>& seen() const { return setup_.seen; }
+  // To ask what the law would be with one more dry fit: a copy with that fit added.
+  const Setup& setup() const { return setup_; }
 
   // Requires of all: 0 <= cut < blank_m().
   Band LengthAt(double cut_m) const;
