@@ -37,6 +37,7 @@ Joint ReadJoint(const v1::Joint& from, int i) {
   joint.spigot_mass = ReadMass(from.spigot().mass(), spigot, "mass");
   joint.spigot_fixed_in = from.spigot().fixed_in();
   joint.spigot_taper = ReadTaper(from.spigot().taper(), spigot.Field("taper"));
+  joint.spigot_outer = OuterProfile(joint.spigot_taper);
   joint.bond = from.bond();
   return joint;
 }
