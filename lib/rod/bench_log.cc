@@ -94,6 +94,7 @@ BenchLog ReadLog(const Document& document) {
         if (entry.done().step() == "repaired") log.repairs.push_back({i, &entry.done(), at.Field("done")});
         if (entry.done().step() == "reamed") log.reamings.push_back({i, &entry.done(), at.Field("done")});
         break;
+      case v1::Entry::kPotted: log.potted.push_back({i, &entry.potted(), at.Field("potted")}); break;
       default: break;
     }
   }

@@ -1,4 +1,5 @@
 // Masses from the log: of single things they replace what the part says, of several they fix the sum.
+#include <cstdint>
 #include <unordered_map>
 #include <utility>
 
@@ -92,37 +93,76 @@ bool CutSince(const Rod& rod, const std::unordered_map<std::string, Weighing::Of
   return false;
 }
 
-void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>& logged,
-                  const std::unordered_map<std::string, Weighing::Off>& off) {
-  const v1::Weighed& weighed = *logged.entry;
-  const auto mass = ReadMass(weighed.mass(), logged.at, "mass");
-  if (!mass || !(mass->value.kilograms() >= 0)) return;
-  const auto balance = ReadLength(weighed.balance_from_butt(), logged.at, "balance_from_butt", Source::kMeasured);
-  const auto off_of = [&off](const std::string& id) {
+// What the log had done by the entry that is looked at.
+struct ByThen {
+  std::unordered_map<std::string, Weighing::Off> off;    // by section
+  std::unordered_map<std::string, std::uint32_t> potted;  // counterweights, by part
+
+  Weighing::Off OffOf(const std::string& id) const {
     const auto found = off.find(id);
     return found == off.end() ? Weighing::Off{} : found->second;
-  };
-  if (weighed.what_size() == 1 && !weighed.with_reel()) {
-    const std::string& id = weighed.what(0);
-    if (const auto section = targets.sections.find(id); section != targets.sections.end()) {
-      WeighSection(r, Measured(*mass), balance, off_of(id), *section->second);
-    } else if (const auto thing = targets.things.find(id); thing != targets.things.end()) {
-      if (*thing->second) CompareMasses(r, **thing->second, Measured(*mass));
-      *thing->second = Measured(*mass);
-    }
-    return;
   }
+};
+
+void TakeWhole(Resolver& r, const Logged<v1::Weighed>& logged, const Maybe<Mass>& mass, const Maybe<Length>& balance,
+               const ByThen& by_then) {
+  const v1::Weighed& weighed = *logged.entry;
+  if (!mass && !balance) return;
+  WholeWeighing whole;
+  if (mass) whole.mass = Measured(*mass);
+  whole.balance = balance;
+  whole.with_reel = weighed.with_reel();
+  whole.outdated = CutSince(r.rod, by_then.off);
+  for (const auto& [part, count] : by_then.potted) whole.potted += count;
+  whole.weights = weighed.has_weights() ? weighed.weights() : whole.potted;
+  whole.missing.assign(weighed.missing().begin(), weighed.missing().end());
+  whole.at = logged.at;
+  r.rod.wholes.push_back(std::move(whole));
+}
+
+void TakeSeveral(Resolver& r, const Logged<v1::Weighed>& logged, const Known<Mass>& mass, const Maybe<Length>& balance,
+                 const ByThen& by_then) {
   Weighing several;
-  several.mass = Measured(*mass);
+  several.mass = Measured(mass);
   several.balance = balance;
-  several.with_reel = weighed.with_reel();
+  several.with_reel = logged.entry->with_reel();
   several.at = logged.at;
-  for (const std::string& id : weighed.what()) {
+  for (const std::string& id : logged.entry->what()) {
     several.what.push_back(id);
-    several.off.push_back(off_of(id));
+    several.off.push_back(by_then.OffOf(id));
   }
-  several.outdated = several.what.empty() && CutSince(r.rod, off);
   r.rod.weighings.push_back(std::move(several));
+}
+
+void TakeOne(Resolver& r, const Targets& targets, const std::string& id, const Known<Mass>& mass,
+             const Maybe<Length>& balance, const ByThen& by_then) {
+  if (const auto section = targets.sections.find(id); section != targets.sections.end()) {
+    WeighSection(r, Measured(mass), balance, by_then.OffOf(id), *section->second);
+  } else if (const auto thing = targets.things.find(id); thing != targets.things.end()) {
+    if (*thing->second) CompareMasses(r, **thing->second, Measured(mass));
+    *thing->second = Measured(mass);
+  }
+}
+
+void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>& logged, const ByThen& by_then) {
+  const v1::Weighed& weighed = *logged.entry;
+  auto mass = ReadMass(weighed.mass(), logged.at, "mass");
+  if (mass && !(mass->value.kilograms() >= 0)) mass.reset();
+  const auto balance = ReadLength(weighed.balance_from_butt(), logged.at, "balance_from_butt", Source::kMeasured);
+  if (weighed.what_size() == 0) {
+    TakeWhole(r, logged, mass, balance, by_then);
+  } else if (mass && weighed.what_size() == 1 && !weighed.with_reel()) {
+    TakeOne(r, targets, weighed.what(0), *mass, balance, by_then);
+  } else if (mass) {
+    TakeSeveral(r, logged, *mass, balance, by_then);
+  }
+}
+
+// How many are in the part since that entry.
+std::uint32_t CountOf(const Rod& rod, const v1::Potted& potted) {
+  if (potted.has_count()) return potted.count();
+  const Part* part = rod.FindPart(potted.part());
+  return part && part->weights ? part->weights->count.value_or(0) : 0;
 }
 
 }  // namespace
@@ -130,15 +170,19 @@ void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>
 void ResolveWeighings(Resolver& r) {
   TakeMassesAsSupplied(r);
   const Targets targets = CollectTargets(r.rod);
-  std::unordered_map<std::string, Weighing::Off> off;
+  ByThen by_then;
   auto cut = r.log.cuts.begin();
+  auto potted = r.log.potted.begin();
   for (const auto& weighed : r.log.weighings) {
     for (; cut != r.log.cuts.end() && cut->order < weighed.order; ++cut) {
       const double amount = LengthOf(cut->entry->amount()).value_or(Length()).meters();
-      auto& ends = off[cut->entry->section()];
+      auto& ends = by_then.off[cut->entry->section()];
       (cut->entry->at_end() == v1::End::TIP ? ends.tip_m : ends.butt_m) += amount;
     }
-    TakeWeighing(r, targets, weighed, off);
+    for (; potted != r.log.potted.end() && potted->order < weighed.order; ++potted) {
+      by_then.potted[potted->entry->part()] = CountOf(r.rod, *potted->entry);
+    }
+    TakeWeighing(r, targets, weighed, by_then);
   }
 }
 

@@ -11,6 +11,7 @@
 #ifndef WITHY_ROD_ROD_H_
 #define WITHY_ROD_ROD_H_
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -52,18 +53,30 @@ enum class RestBasis {
   kAgainstCap,   // a blank that runs through comes to rest against the butt cap: assumed
 };
 
-// A weighing of several things together, or of the whole rod (`what` empty).
+// A weighing of several things together.
 struct Weighing {
   struct Off {
     double butt_m = 0, tip_m = 0;
   };
-  std::vector<std::string> what;
-  std::vector<Off> off;    // as `what`: what had been cut off a section by then; 0 for other things
+  std::vector<std::string> what;  // never empty
+  std::vector<Off> off;           // as `what`: what had been cut off a section by then; 0 for other things
   Known<Mass> mass;
-  Maybe<Length> balance;   // from the butt end of what was weighed
+  Maybe<Length> balance;          // from the butt end of what was weighed
   bool with_reel = false;
-  bool outdated = false;   // of the whole rod: a section was, or is to be, cut after it
-  FieldPath at;            // of the entry, or of blank.mass
+  bool outdated = false;
+  FieldPath at;                   // of the entry, or of blank.mass
+};
+
+// The whole rod as it then stood, weighed or laid on an edge.
+struct WholeWeighing {
+  Maybe<Mass> mass;                  // unset = only the balance point was read
+  Maybe<Length> balance;             // from the butt end of the rod
+  bool with_reel = false;
+  bool outdated = false;             // a section was, or is to be, cut after it
+  std::uint32_t weights = 0;         // counterweights in it: as written, else those potted by then
+  std::uint32_t potted = 0;          // those potted by then
+  std::vector<std::string> missing;  // ids of what was not on yet, as written
+  FieldPath at;
 };
 
 // A dry fit as logged; corrected ones are left out.
@@ -115,6 +128,7 @@ struct Rod {
   std::vector<Closed> closed;             // in the order of the entries
   std::vector<DryFit> dry_fits;           // oldest first
   std::vector<Weighing> weighings;        // totals, oldest first; single things are in the things themselves
+  std::vector<WholeWeighing> wholes;      // oldest first
   std::vector<FieldPath> not_understood;  // log entries: every plan is 'cannot tell'
 
   std::vector<Assumption> assumptions;    // in the order met
