@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 #include <string>
 #include <string_view>
 #include <unordered_set>
+#include <utility>
 
 #include "absl/strings/str_cat.h"
 
@@ -60,7 +62,7 @@ void FillThread(const Rod& rod, const Wrap& wrap, WrapAnswer& answer) {
 void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& answer) {
   if (!wrap.coats_known || !answer.blank_start_m || !answer.blank_end_m) return;
   double outer = (*answer.blank_start_m + *answer.blank_end_m) / 2 + 2 * thread_m * wrap.layers;
-  double mass = 0;
+  std::vector<double> masses;
   for (const int i : wrap.coats) {
     const Finish& finish = rod.finishes[i];
     if (!finish.film || !finish.density_kg_m3 || finish.film->value.meters() < 0 || finish.density_kg_m3->value <= 0) {
@@ -68,11 +70,12 @@ void FillFinish(const Rod& rod, const Wrap& wrap, double thread_m, WrapAnswer& a
     }
     const double film = finish.film->value.meters() * finish.coats;
     const double beyond = finish.beyond_thread ? finish.beyond_thread->value.meters() : 0;
-    mass +=
-        finish.density_kg_m3->value * std::numbers::pi * film * (outer + film) * (wrap.length->meters() + 2 * beyond);
+    masses.push_back(finish.density_kg_m3->value * std::numbers::pi * film * (outer + film) *
+                     (wrap.length->meters() + 2 * beyond));
     outer += 2 * film;
   }
-  answer.finish_kg = mass;
+  answer.finish_kg = std::accumulate(masses.begin(), masses.end(), 0.0);
+  answer.coats_kg = std::move(masses);
 }
 
 void FillThreadAndFinish(const Rod& rod, const Wrap& wrap, WrapAnswer& answer) {
@@ -103,6 +106,10 @@ void BoundMass(const Rod& rod, const Wrap& wrap, const Diameters& blank, WrapAns
   if (!thin.thread_kg || !thin.finish_kg || !thick.thread_kg || !thick.finish_kg) return;
   answer.thread_kg = (*thin.thread_kg + *thick.thread_kg) / 2;
   answer.finish_kg = (*thin.finish_kg + *thick.finish_kg) / 2;
+  answer.coats_kg.clear();
+  for (std::size_t i = 0; i < thin.coats_kg.size(); ++i) {
+    answer.coats_kg.push_back((thin.coats_kg[i] + thick.coats_kg[i]) / 2);
+  }
   answer.mass_plus_minus_kg = std::abs(*thick.thread_kg + *thick.finish_kg - *thin.thread_kg - *thin.finish_kg) / 2;
 }
 

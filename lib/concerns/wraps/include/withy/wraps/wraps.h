@@ -32,6 +32,7 @@ struct WrapAnswer {
   std::optional<double> thread_length_m;
   std::optional<double> thread_kg;
   std::optional<double> finish_kg;   // all coats, dry, as a film on the outside; 0 where it has none
+  std::vector<double> coats_kg;      // of that, by finish, as Wrap::coats; empty where finish_kg is unset
   // Of thread and finish together. Above 0 only where it is not known what the wrap lies on: then both masses are the mean of
   // what they are on the blank's smallest and largest diameter, and this is half of the difference.
   double mass_plus_minus_kg = 0;
