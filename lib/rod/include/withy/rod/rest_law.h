@@ -14,11 +14,15 @@
 //              uncertainty; a dry fit tells the difference of blank and bore at its place, and the latest corrects all that
 //              is further in. How sure that is falls off with the distance to it (see `DiameterErrorAt`).
 //   kDryFits   the bore is not known and at least one dry fit is. One alone: one mm off takes between 0 (something ahead
-//              carries) and 2 mm off the rod, 1 expected; of several the last two give the slope, within a quarter. Common
-//              practice, no source.
+//              carries) and 2 mm off the rod, 1 expected; of several the last two with a cut between them give the slope,
+//              within a quarter and what their readings leave open, never above 2. Common practice, no source.
+//
+// Of the band's parts that of the diameters is exact (the contact solved for a thinner and a thicker blank), that of the
+// blank's length is added in quadrature until a dry fit has read it along. A cut counts as exact.
 #ifndef WITHY_ROD_REST_LAW_H_
 #define WITHY_ROD_REST_LAW_H_
 
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -36,8 +40,11 @@ class RestLaw {
     double cut_m = 0;                 // off the butt then
     double length_m = 0;              // read; what came off elsewhere since is taken off
     double plus_minus_m = 0;          // of that, expanded
-    std::optional<double> expected_m;  // by contact of the profiles as read; unset = bore not known
-    std::optional<double> tighter_m;  // diameter error that explains it: blank thicker or bore tighter than read
+    // Of kContact, filled in here. By contact of the profiles as read; and the diameter error that explains the
+    // difference, positive = blank thicker or bore tighter than read. Unset where the length says nothing of diameters (on a
+    // step or a stop) or is none that blank and bore can have.
+    std::optional<double> expected_m;
+    std::optional<double> tighter_m;
   };
 
   // Expanded; low <= value <= high.
@@ -52,10 +59,14 @@ class RestLaw {
     double blank_m = 0;                // assembled, nothing off the butt; other cuts as planned or done
     double blank_plus_minus_m = 0;
     std::optional<Insertion> as_read;  // kContact: profiles as read, the host's glue clearance, its stop
-    double known_from_z_m = 0;         // kContact: the bore is known from here to the mouth
+    // kContact: where the bore is known, from the host's own butt end. Beyond, as_read->bore() is drawn on, and the band says
+    // so: behind it the blank stands at once or goes deeper by as much as comes off, ahead of it it may be anywhere.
+    double known_from_z_m = 0;
+    double known_to_z_m = std::numeric_limits<double>::infinity();
     double diameter_plus_minus_m = 0;  // kContact: of blank less bore, expanded, where no dry fit has told
-    std::vector<Seen> seen;
+    std::vector<Seen> seen;            // kDryFits: at least one
   };
+  // Requires of kContact: as_read, with blank_m as the length of its shaft; of all fits seen 0 <= cut < blank_m.
   explicit RestLaw(Setup setup);
 
   From from() const { return setup_.from; }
@@ -87,9 +98,19 @@ class RestLaw {
   bool KnownAt(double cut_m) const;
 
  private:
+  struct Drawn {
+    double slope = 1, within = 1;
+  };
+  void Calibrate(Seen& seen);
+  Band ByContact(double cut_m) const;
+  void Behind(const Insertion& thinner, double cut_m, Band& band) const;
+  Band ByDryFits(double cut_m) const;
+  Drawn DrawOn() const;
+
   Setup setup_;
   double tighter_m_ = 0;
   double tighter_plus_minus_m_ = 0;
+  std::optional<double> told_at_cut_m_;  // the dry fit that told it
   std::optional<Insertion> corrected_;
 };
 
