@@ -13,7 +13,8 @@ std::vector<Insertion::Piece> PiecesOf(const Profile& profile) {
   std::vector<Insertion::Piece> pieces;
   const auto& knots = profile.knots();
   for (size_t i = 1; i < knots.size(); ++i) {
-    if (knots[i - 1].x < knots[i].x) pieces.push_back({knots[i - 1].x, knots[i].x, knots[i - 1].y, knots[i].y});
+    if (knots[i].x - knots[i - 1].x <= Insertion::kPositionTie) continue;  // a jump
+    pieces.push_back({knots[i - 1].x, knots[i].x, knots[i - 1].y, knots[i].y});
   }
   return pieces;
 }

@@ -144,6 +144,17 @@ TEST(Insertion, JumpsOfTheShaft) {
   EXPECT_NEAR(insertion.At(0.080).jump, 0.200, 1e-12);
 }
 
+// Knots at one place but for a hair are a jump, not a slope of a million: the shoulder of ButtOnAStep.
+TEST(Insertion, KnotsThatTieMakeAJump) {
+  const Insertion insertion =
+      Of({{0, 12}, {100, 12}, {100 + 1e-10, 16}, {250, 16}}, {{0, 14}, {1e-300, 14}, {2000, 4}});
+  const auto state = insertion.At(0.150);
+  EXPECT_NEAR(state.rest, 0.100, 1e-9);
+  EXPECT_EQ(state.slope_after, -1);
+  ASSERT_EQ(state.contacts.size(), 1u);
+  EXPECT_EQ(state.contacts[0].touch, Touch::kStep);
+}
+
 // A length that no cut below the shaft's own length gives.
 TEST(Insertion, NoCutGivesLessThanTheStop) {
   const Insertion insertion = Of({{0, 12}, {300, 12}}, {{0, 10}, {2000, 10}}, 0, 50);

@@ -38,7 +38,7 @@ class Insertion {
   static constexpr double kPositionTie = 1e-9;
 
   // Any one unit, the same for all. Requires: profiles not empty, beginning at 0; clearance finite (it may be
-  // negative); 0 <= stop <= bore.end(). Jumps are allowed in both profiles.
+  // negative); 0 <= stop <= bore.end(). Jumps are allowed in both profiles; knots that tie make one.
   struct Setup {
     Profile bore;          // diameters over [0, H]
     Profile shaft;         // diameters over [0, L]
@@ -73,8 +73,8 @@ class Insertion {
   double LengthAt(double cut) const;
   double LengthBefore(double cut) const;  // limit from smaller cuts; LengthAt(0) at 0
   State At(double cut) const;
-  // Least cut with LengthAt(cut) <= length, in closed form; where only a tie of 1e-9 in length makes it, the cut of the
-  // tie. Unset where no cut below L gives it.
+  // Least cut with LengthAt(cut) <= length up to rounding (1e-12), in closed form; where only a tie in length makes it,
+  // the cut of the tie. Unset where no cut below L gives it.
   std::optional<double> LeastCut(double length) const;
   // The same bore with a shaft that is thicker by `by` everywhere (negative: thinner). The profiles stay as they are,
   // `by` is added to the clearance: the same thing for every position.
