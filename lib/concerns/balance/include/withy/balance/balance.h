@@ -16,6 +16,7 @@
 #include "withy/findings/finding.h"
 #include "withy/fit/fit.h"
 #include "withy/numerics/uncertain.h"
+#include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 #include "withy/sections/sections.h"
 #include "withy/wraps/wraps.h"
@@ -52,6 +53,7 @@ BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, c
 void CheckBalance(const Rod& rod, const SectionsAnswers& sections, const WrapsAnswers& wraps,
                   const BalanceAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> BalanceCodes();
+std::vector<Figure> BalanceFigures();
 
 }  // namespace withy
 

@@ -7,6 +7,7 @@
 
 #include "withy/findings/finding.h"
 #include "withy/numerics/uncertain.h"
+#include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 #include "withy/sections/sections.h"
 
@@ -48,6 +49,7 @@ FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections);
 void CheckFit(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& answers,
               std::vector<Finding>& findings);
 std::vector<Code> FitCodes();
+std::vector<Figure> FitFigures();
 
 }  // namespace withy
 

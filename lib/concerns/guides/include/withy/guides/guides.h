@@ -7,6 +7,7 @@
 
 #include "withy/findings/finding.h"
 #include "withy/fit/fit.h"
+#include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 
 namespace withy {
@@ -25,6 +26,7 @@ GuidesAnswers ComputeGuides(const Rod& rod);
 
 void CheckGuides(const Rod& rod, const FitAnswers& fit, const GuidesAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> GuidesCodes();
+std::vector<Figure> GuidesFigures();
 
 }  // namespace withy
 

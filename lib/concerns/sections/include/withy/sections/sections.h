@@ -12,6 +12,7 @@
 
 #include "withy/findings/finding.h"
 #include "withy/numerics/uncertain.h"
+#include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 #include "withy/sections/tube.h"
 
@@ -48,6 +49,7 @@ SectionsAnswers ComputeSections(const Rod& rod, Inputs& inputs);
 
 void CheckSections(const Rod& rod, const SectionsAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> SectionsCodes();
+std::vector<Figure> SectionsFigures();
 
 }  // namespace withy
 

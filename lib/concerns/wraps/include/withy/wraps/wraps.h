@@ -13,6 +13,7 @@
 
 #include "withy/findings/finding.h"
 #include "withy/guides/guides.h"
+#include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 
 namespace withy {
@@ -56,6 +57,7 @@ WrapsAnswers ComputeWraps(const Rod& rod);
 void CheckWraps(const Rod& rod, const GuidesAnswers& guides, const WrapsAnswers& answers,
                 std::vector<Finding>& findings);
 std::vector<Code> WrapsCodes();
+std::vector<Figure> WrapsFigures();
 
 }  // namespace withy
 

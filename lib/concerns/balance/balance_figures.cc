@@ -1,0 +1,201 @@
+// Where the figures of `balance` come from.
+#include "withy/balance/balance.h"
+
+namespace withy {
+namespace {
+
+constexpr std::string_view kStatics = "statics: sums of mass and of mass x place";
+constexpr std::string_view kSteiner = "parallel-axis theorem";
+constexpr std::string_view kDefinition = "own definition";
+constexpr std::string_view kWhole = "own derivation: whole stock units, the potting's own mass counted";
+
+std::vector<Figure> WholeRod() {
+  return {
+      {"balance.mass_g",
+       "sum of all parts; of a weighed whole what the scales read",
+       kStatics,
+       {"balance.parts[].mass_g", "log[].weighed.mass", "balance.remainder_g"}},
+      {"balance.balance_from_butt_mm",
+       "sum of mass x centre / mass",
+       kStatics,
+       {"balance.parts[].mass_g", "balance.parts[].center_mm", "log[].weighed.balance_from_butt"}},
+      {"balance.mass_with_reel_g", "rod + reel", kStatics, {"balance.mass_g", "intent.reel.mass"}},
+      {"balance.balance_with_reel_mm",
+       "(rod x its balance point + reel x its foot's place) / mass of both",
+       kStatics,
+       {"balance.mass_g", "balance.balance_from_butt_mm", "intent.reel.mass", "intent.reel.foot_center_from_butt",
+        "handle.parts[].seat.foot_center"}},
+      {"balance.moment_about_hold_n_m",
+       "g x mass with reel x (balance point with reel - hold), g = 9.80665 m/s2",
+       "statics; standard gravity, 3rd CGPM 1901",
+       {"balance.mass_with_reel_g", "balance.balance_with_reel_mm", "intent.holding_point_from_butt"}},
+      {"balance.inertia_about_hold_kg_m2",
+       "sum of own inertia + mass x (centre - hold)^2, no reel",
+       kSteiner,
+       {"balance.parts[].mass_g", "balance.parts[].center_mm", "intent.holding_point_from_butt",
+        "sections.sections[].inertia_at_balance_kg_m2"}},
+      {"balance.swing_inertia_kg_m2",
+       "the same + reel x (its foot's place - hold)^2",
+       kSteiner,
+       {"balance.inertia_about_hold_kg_m2", "intent.reel.mass", "intent.reel.foot_center_from_butt",
+        "intent.holding_point_from_butt"}},
+      {"balance.remainder_g",
+       "weighed whole less the sum of the parts",
+       kStatics,
+       {"log[].weighed.mass", "balance.parts[].mass_g"}},
+      {"balance.rests_on",
+       "a weighing of the whole, of a half-built rod, or the parts",
+       kDefinition,
+       {"log[].weighed.mass"}},
+      {"balance.parts[].start_mm",
+       "its butt-side end",
+       "plane geometry",
+       {"fit.parts[=].start_mm", "fit.parts[].arbors[=].start_mm", "guides.guides[=].from_butt_mm",
+        "wraps.wraps[=].start_mm"}},
+      {"balance.parts[].length_mm",
+       "along the rod",
+       "plane geometry",
+       {"sections.sections[=].length_mm", "fit.parts[=].length_mm", "fit.parts[].arbors[=].length_mm",
+        "wraps.wraps[=].length_mm"}},
+      {"balance.parts[].mass_g",
+       "as weighed or written; else volume between outer and bore x density; of weights unit x count; within a weighed "
+       "total "
+       "by the squares of the uncertainties",
+       "statics; closed forms of conical frusta; least squares with the sum exact",
+       {"sections.sections[=].mass_g", "handle.parts[=].mass", "handle.parts[=].density", "handle.parts[=].outer",
+        "handle.parts[=].weights.unit_mass", "handle.parts[].arbors[=].mass", "guides.guides[=].mass_g",
+        "tip_top[=].mass", "wraps.wraps[=].mass_g", "bonding.joints[=].mass_g", "blank.joints[=].mass",
+        "log[weighed.what=].weighed.mass"}},
+      {"balance.parts[].center_mm",
+       "its start + its own balance point; else that of its shape; else its middle",
+       kStatics,
+       {"sections.sections[=].balance_from_butt_mm", "handle.parts[=].balance_from_own_butt", "handle.parts[=].outer",
+        "guides.guides[=].from_butt_mm", "balance.parts[=].start_mm", "balance.parts[=].length_mm"}},
+      {"balance.parts[].mass_from",
+       "what the mass is known by",
+       kDefinition,
+       {"sections.sections[=].mass_from", "handle.parts[=].mass"}},
+  };
+}
+
+std::vector<Figure> Counterweights() {
+  return {
+      {"balance.counterweights.status",
+       "what ends the count",
+       kWhole,
+       {"balance.counterweights.moment_without_n_m", "balance.counterweights.fit"}},
+      {"balance.counterweights.count",
+       "largest number that fits with a moment >= 0 after potting",
+       kWhole,
+       {"balance.counterweights.fit", "balance.counterweights.unit_mass_g", "balance.counterweights.moment_without_n_m",
+        "handle.parts[=].cavity.at", "adhesives[].mix.density"}},
+      {"balance.counterweights.count_planned",
+       "potted by the log, else as the design says",
+       kDefinition,
+       {"log[potted.part=].potted.count", "handle.parts[=].weights.count"}},
+      {"balance.counterweights.fit",
+       "layers of the cavity's length less cover x side by side",
+       "plane geometry",
+       {"balance.counterweights.side_by_side", "handle.parts[=].cavity.length", "handle.parts[=].weights.unit_length",
+        "handle.parts[=].weights.cover", "fit.blank_butt_mm"}},
+      {"balance.counterweights.side_by_side",
+       "equal circles in a circle",
+       "smallest circles around n equal ones: packing",
+       {"handle.parts[=].cavity.diameter", "handle.parts[=].weights.unit_diameter"}},
+      {"balance.counterweights.unit_mass_g",
+       "of the part; else the shop's stock unit",
+       kDefinition,
+       {"handle.parts[=].weights.unit_mass", "shop.counterweight_unit"}},
+      {"balance.counterweights.mass_g",
+       "count x unit",
+       kStatics,
+       {"balance.counterweights.count", "balance.counterweights.unit_mass_g"}},
+      {"balance.counterweights.potting_g",
+       "volume x density of the cured mix",
+       kWhole,
+       {"balance.counterweights.potting_ml", "adhesives[].mix.density"}},
+      {"balance.counterweights.potting_ml",
+       "cavity as far as the cover reaches less the units",
+       "plane geometry",
+       {"balance.counterweights.count", "handle.parts[=].cavity.diameter", "handle.parts[=].weights.unit_length",
+        "handle.parts[=].weights.unit_diameter", "handle.parts[=].weights.cover"}},
+      {"balance.counterweights.moment_without_n_m",
+       "moment about the hold of everything else, reel on",
+       kStatics,
+       {"balance.parts[].mass_g", "balance.parts[].center_mm", "intent.reel.mass", "intent.holding_point_from_butt"}},
+      {"balance.counterweights.moment_before_potting_n_m",
+       "that without + g x units x (their centre - hold)",
+       kStatics,
+       {"balance.counterweights.moment_without_n_m", "balance.counterweights.mass_g", "handle.parts[=].cavity.at",
+        "intent.holding_point_from_butt"}},
+      {"balance.counterweights.moment_after_n_m",
+       "that before + g x potting x (its centre - hold)",
+       kStatics,
+       {"balance.counterweights.moment_before_potting_n_m", "balance.counterweights.potting_g",
+        "handle.parts[=].cavity.at", "intent.holding_point_from_butt"}},
+      {"balance.counterweights.moment_with_one_more_n_m",
+       "the same with one unit more",
+       kWhole,
+       {"balance.counterweights.moment_after_n_m", "balance.counterweights.unit_mass_g"}},
+      {"balance.counterweights.count_if_potting_ignored",
+       "the count without the potting's mass",
+       kWhole,
+       {"balance.counterweights.moment_without_n_m", "balance.counterweights.unit_mass_g"}},
+      {"balance.counterweights.stop_short_at_tip_g",
+       "moment before potting / (g x (tip-top's ring - hold))",
+       kStatics,
+       {"balance.counterweights.moment_before_potting_n_m", "fit.tip_ring_mm", "intent.holding_point_from_butt"}},
+      {"balance.counterweights.added_mass_g",
+       "units + potting",
+       kStatics,
+       {"balance.counterweights.mass_g", "balance.counterweights.potting_g"}},
+      {"balance.counterweights.added_inertia_kg_m2",
+       "of units and potting about the hold",
+       kSteiner,
+       {"balance.counterweights.added_mass_g", "handle.parts[=].cavity.at", "intent.holding_point_from_butt"}},
+      {"balance.counterweights.confidence",
+       "the count at both ends of the moment's uncertainty",
+       kWhole,
+       {"balance.counterweights.moment_without_n_m", "balance.counterweights.count"}},
+      {"balance.counterweights.potted",
+       "as planned, and what then rests on calculation",
+       kDefinition,
+       {"handle.parts[=].weights.potted"}},
+      {"balance.counterweights.balance_after_mm",
+       "first moment / mass with units, potting and reel",
+       kStatics,
+       {"balance.counterweights.moment_after_n_m", "balance.counterweights.added_mass_g", "balance.parts[].mass_g",
+        "intent.reel.mass"}},
+  };
+}
+
+std::vector<Figure> Instead() {
+  constexpr std::string_view kSolved = "own derivation: the moment about the hold set to nothing";
+  return {
+      {"balance.instead[].kind", "what is changed", kDefinition, {}},
+      {"balance.instead[].mass_g",
+       "mass at its place for which the moment is nothing",
+       kSolved,
+       {"balance.moment_about_hold_n_m", "intent.holding_point_from_butt", "intent.reel.foot_center_from_butt",
+        "balance.parts[=].center_mm"}},
+      {"balance.instead[].longer_mm",
+       "length of butt for which the moment is nothing",
+       kSolved,
+       {"balance.moment_about_hold_n_m", "balance.mass_with_reel_g", "intent.holding_point_from_butt"}},
+      {"balance.instead[].text",
+       "what to do, in words",
+       kDefinition,
+       {"balance.instead[=].mass_g", "balance.instead[=].longer_mm"}},
+  };
+}
+
+}  // namespace
+
+std::vector<Figure> BalanceFigures() {
+  std::vector<Figure> all;
+  for (const auto& figures : {WholeRod(), Counterweights(), Instead()})
+    all.insert(all.end(), figures.begin(), figures.end());
+  return all;
+}
+
+}  // namespace withy
