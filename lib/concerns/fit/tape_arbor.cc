@@ -32,14 +32,14 @@ TapeArbor TapeArborOf(const TapeArborSetup& setup) {
   return arbor;
 }
 
-std::optional<Station> StationAt(const Insertion& insertion, double cut_m, double z_m) {
+std::optional<StationInBore> StationAt(const Insertion& insertion, double cut_m, double z_m) {
   const double rest = insertion.RestAt(cut_m);
   const double end = std::min(insertion.bore_length(), rest + insertion.shaft_length() - cut_m);
   if (z_m < rest - kTie_m || z_m > end + kTie_m) return std::nullopt;
   const double s = cut_m + z_m - rest;
   // At a jump the side towards the mouth; at the mouth there is only the other one.
   const auto side = z_m < insertion.bore_length() - kTie_m ? Profile::Limit::kRight : Profile::Limit::kLeft;
-  return Station{s, insertion.shaft().At(s, side), insertion.bore().At(z_m, side)};
+  return StationInBore{s, insertion.shaft().At(s, side), insertion.bore().At(z_m, side)};
 }
 
 }  // namespace withy

@@ -34,11 +34,11 @@ TapeArbor TapeArborOf(const TapeArborSetup& setup);
 
 // Where z of the bore lies on a shaft that has come to rest, and the diameters there; unset where there is no shaft in
 // the bore. Requires: 0 <= cut_m < the shaft's length.
-struct Station {
+struct StationInBore {
   double shaft_s_m = 0;  // on the shaft as supplied
   double shaft_m = 0, bore_m = 0;
 };
-std::optional<Station> StationAt(const Insertion& insertion, double cut_m, double z_m);
+std::optional<StationInBore> StationAt(const Insertion& insertion, double cut_m, double z_m);
 
 }  // namespace withy
 
