@@ -5,8 +5,12 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
 #include "absl/strings/str_join.h"
 #include "contributions.h"
+#include "plan_counterweights.h"
+#include "remedies.h"
+#include "weights_in.h"
 #include "whole.h"
 #include "withy/sections/material.h"
 #include "withy/sections/total.h"
@@ -25,7 +29,7 @@ void FitTotals(const Rod& rod, Collection& all) {
   }
   std::vector<const Counted*> used;
   for (auto weighing = rod.weighings.rbegin(); weighing != rod.weighings.rend(); ++weighing) {
-    if (weighing->what.empty() || weighing->with_reel || weighing->what.size() > kMostWeighedTogether) continue;
+    if (weighing->with_reel || weighing->what.size() > kMostWeighedTogether) continue;
     std::vector<Counted*> things;
     std::vector<Weighed> together;
     bool adjustable = false;
@@ -83,13 +87,15 @@ void SayWhatIsMissing(const Collection& all, const Sums& sums, BalanceAnswers& a
                                                                   : WhatToDo("weigh ", no_mass)});
 }
 
-void SumUp(const Rod& rod, Collection& all, BalanceAnswers& answers) {
-  Sums sums = SumOf(all);
-  if (const auto whole = WholeOf(rod, all)) {
-    answers.whole = whole->weighing;
-    if (sums.mass_kg) answers.remainder_kg = whole->mass_kg - *sums.mass_kg;
-    sums = FitWhole(rod, *whole, sums, all);
-  }
+void SumUp(const Rod& rod, const WeightsIn& weights, Collection& all, BalanceAnswers& answers, Sums& without) {
+  const FixedSums fixed = FixByWholes(rod, weights, all);
+  answers.whole = fixed.whole;
+  answers.remainder_kg = fixed.remainder_kg;
+  answers.rests_on = fixed.rests_on;
+  without = fixed.sums;
+  CountWeights(weights, all);
+  const std::uint32_t on = weights.OnFinishedRod();
+  const Sums sums = on == 0 ? without : without + weights.Units(on) + weights.Potting(on);
   SayWhatIsMissing(all, sums, answers);
   answers.mass_kg = sums.mass_kg;
   if (sums.mass_kg && sums.moment_kg_m && sums.mass_kg->value() > 0) {
@@ -97,69 +103,91 @@ void SumUp(const Rod& rod, Collection& all, BalanceAnswers& answers) {
   }
 }
 
-void AddReel(const Order& order, Collection& all, BalanceAnswers& answers) {
-  if (!answers.mass_kg || !answers.balance_m) return;
+// As ordered; else where the hand closes around the reel's foot.
+std::optional<Uncertain> HoldOf(const Order& order, Collection& all) {
+  if (const Maybe<Length>& hold = order.holding_point) {
+    return all.inputs.Add(hold->value.meters(), hold->plus_minus.value_or(0), hold->at.ToString());
+  }
+  if (!order.reel_foot_m) return std::nullopt;
+  all.assumptions.push_back({FieldPath().Field("intent").Field("holding_point_from_butt"),
+                             absl::StrFormat("%.0f mm", order.reel_foot_m->value() * 1000),
+                             "held at the middle of the reel foot: common practice, no source"});
+  return order.reel_foot_m;
+}
+
+// What is known of the reel, or what to do about it.
+std::optional<Sums> ReelOf(const Order& order, Collection& all, BalanceAnswers& answers) {
   if (!order.reel_mass || !(order.reel_mass->value.kilograms() > 0) || !order.reel_foot_m) {
     answers.unknowns.push_back({"balance.balance_with_reel_mm",
                                 !order.reel_mass ? "weigh the reel with its line (intent.reel.mass)"
                                                  : "give the middle of the reel foot (intent.reel.foot_center_from_butt)"});
-    return;
+    return std::nullopt;
   }
-  const Uncertain reel =
-      all.inputs.Add(order.reel_mass->value.kilograms(), MassPlusMinus(*order.reel_mass, all.unstated_mass),
-                     order.reel_mass->at.ToString());
-  const Uncertain moment = *answers.mass_kg * *answers.balance_m + reel * *order.reel_foot_m;
-  answers.mass_with_reel_kg = *answers.mass_kg + reel;
+  const Uncertain mass = all.inputs.Add(order.reel_mass->value.kilograms(),
+                                        MassPlusMinus(*order.reel_mass, all.unstated_mass), order.reel_mass->at.ToString());
+  return Sums{mass, mass * *order.reel_foot_m};
+}
+
+void AddReel(const Sums& reel, BalanceAnswers& answers) {
+  const Uncertain moment = *answers.mass_kg * *answers.balance_m + *reel.moment_kg_m;
+  answers.mass_with_reel_kg = *answers.mass_kg + *reel.mass_kg;
   answers.balance_with_reel_m = moment / *answers.mass_with_reel_kg;
-  if (!order.holding_point) {
+  if (!answers.hold_m) {
     answers.unknowns.push_back({"balance.moment_about_hold_n_m", "give the holding point (intent.holding_point_from_butt)"});
     return;
   }
-  const Uncertain hold(order.holding_point->value.meters());
-  answers.moment_about_hold_n_m = (moment - *answers.mass_with_reel_kg * hold) * Uncertain(kStandardGravity);
+  answers.moment_about_hold_n_m = (moment - *answers.mass_with_reel_kg * *answers.hold_m) * Uncertain(kStandardGravity);
 }
 
-void FillInertia(const Order& order, const Collection& all, BalanceAnswers& answers) {
-  if (!order.holding_point || !answers.balance_m) return;
+void FillInertia(const std::optional<Sums>& reel, const Collection& all, BalanceAnswers& answers) {
+  if (!answers.hold_m || !answers.balance_m) return;
+  const double hold = answers.hold_m->value();
   double sum = 0;
   for (const Counted& counted : all.things) {
     if (!counted.shown.mass_kg || !counted.moment_kg_m) return;  // the whole was weighed, this was not
-    const double arm = counted.moment_kg_m->value() / std::max(counted.shown.mass_kg->value(), 1e-12) -
-                       order.holding_point->value.meters();
+    const double arm = counted.moment_kg_m->value() / std::max(counted.shown.mass_kg->value(), 1e-12) - hold;
     sum += counted.own_inertia_kg_m2 + counted.shown.mass_kg->value() * arm * arm;
   }
   answers.inertia_about_hold_kg_m2 = sum;
+  if (!reel) return;
+  const double arm = reel->moment_kg_m->value() / reel->mass_kg->value() - hold;
+  answers.swing_inertia_kg_m2 = sum + reel->mass_kg->value() * arm * arm;
 }
 
-void ListAssumptions(const Rod& rod, Collection& all, BalanceAnswers& answers) {
+void ListAssumptions(Collection& all, BalanceAnswers& answers) {
   answers.assumptions = std::move(all.assumptions);
-  const auto add = [&answers](FieldPath at, const char* used, const char* why) {
-    answers.assumptions.push_back({std::move(at), used, why});
-  };
-  // Once the whole was weighed adhesive is in the sum.
-  bool glued = answers.whole < 0 && rod.tip_top && !rod.tip_top->bond.empty();
-  for (const Part& part : rod.handle.parts) glued = glued || (answers.whole < 0 && !part.bond.empty());
-  if (glued) add(FieldPath().Field("adhesives"), "0 g", "adhesive is not counted in mass and balance");
-  if (all.uncounted_arbors) add(rod.handle.at, "0 g", "arbors without a mass are not counted");
+  // Once the whole was weighed what is not counted is in the sum.
+  if (answers.whole < 0) {
+    answers.assumptions.insert(answers.assumptions.end(), all.uncounted_adhesives.begin(), all.uncounted_adhesives.end());
+  }
   if (all.unstated_mass) answers.assumptions.push_back(UnstatedMassAssumption());
 }
 
 }  // namespace
 
-BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers&,
-                              const BondingAnswers&, const WrapsAnswers& wraps, Inputs& inputs) {
+BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& fit,
+                              const BondingAnswers& bonding, const WrapsAnswers& wraps, Inputs& inputs) {
   BalanceAnswers answers;
-  Collection all{inputs, {}, false, false, {}};
+  Collection all{inputs, {}, false, {}, {}};
   CollectSections(rod, sections, all);
-  CollectHandle(rod, all);
+  CollectHandle(rod, fit, all);
+  CollectAdhesives(bonding, all);
   CollectGuides(rod, all);
   CollectWraps(rod, wraps, all);
   FitTotals(rod, all);
-  SumUp(rod, all, answers);
-  AddReel(rod.order, all, answers);
-  FillInertia(rod.order, all, answers);
-  ListAssumptions(rod, all, answers);
-  for (Counted& counted : all.things) answers.parts.push_back(std::move(counted.shown));
+  answers.hold_m = HoldOf(rod.order, all);
+  const WeightsIn weights = WeightsOf(rod, answers.hold_m ? std::optional(answers.hold_m->value()) : std::nullopt, all);
+  Sums without;
+  SumUp(rod, weights, all, answers, without);
+  std::optional<Sums> reel;
+  if (answers.mass_kg && answers.balance_m) reel = ReelOf(rod.order, all, answers);
+  if (reel) AddReel(*reel, answers);
+  FillInertia(reel, all, answers);
+  for (Counted& counted : all.things) answers.parts.push_back(counted.shown);
+  const std::optional<Sums> others = reel ? std::optional(without + *reel) : std::nullopt;
+  PlanCounterweights(rod, weights, others, answers);
+  FindRemedies(rod, reel, answers);
+  ListAssumptions(all, answers);
   return answers;
 }
 

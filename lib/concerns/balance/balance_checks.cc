@@ -81,7 +81,7 @@ void JudgeMassSum(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.remainder_kg) return;
   const double remainder_g = view.answers.remainder_kg->value() * 1000;
   const double uncertain_g = view.answers.remainder_kg->plus_minus() * 1000;
-  const Known<Mass>& weighed = view.rod.weighings[view.answers.whole].mass;
+  const Known<Mass>& weighed = *view.rod.wholes[view.answers.whole].mass;
   const double weighed_g = weighed.value.grams();
   if (remainder_g >= -uncertain_g - 1e-6 && remainder_g <= uncertain_g + kAdhesiveShare * weighed_g) return;
   findings.push_back(MakeFinding(kMassSum, weighed.at,

@@ -1,37 +1,33 @@
 #include "contributions.h"
 
-#include <cmath>
-#include <numbers>
 #include <string>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
-#include "withy/numerics/circle_packing.h"
 #include "withy/sections/material.h"
 
 namespace withy {
-namespace {
 
-// A thing of known mass with its balance point `center`, spread evenly over `length` where that is known.
-void Add(Collection& all, std::string id, const FieldPath& at, const Maybe<Mass>& mass, const Along& start,
-         std::optional<double> length, std::optional<Uncertain> center) {
-  Counted counted;
-  counted.shown.id = std::move(id);
-  counted.shown.at = at;
-  if (start.from_butt_m) counted.shown.start_m = start.from_butt_m->value();
-  counted.shown.length_m = length;
-  if (mass && mass->value.kilograms() >= 0) {
+Counted& Count(Collection& all, Thing thing) {
+  Counted& counted = all.things.emplace_back();
+  counted.needs = {thing.id};
+  counted.shown.id = std::move(thing.id);
+  counted.shown.at = std::move(thing.at);
+  if (thing.start.from_butt_m) counted.shown.start_m = thing.start.from_butt_m->value();
+  counted.shown.length_m = thing.length_m;
+  if (const Maybe<Mass>& mass = thing.mass; mass && mass->value.kilograms() >= 0) {
     counted.shown.mass_from = mass->source;
-    counted.shown.mass_kg = all.inputs.Add(mass->value.kilograms(), MassPlusMinus(*mass, all.unstated_mass),
-                                            mass->at.ToString());
+    counted.shown.mass_kg =
+        all.inputs.Add(mass->value.kilograms(), MassPlusMinus(*mass, all.unstated_mass), mass->at.ToString());
     counted.measured = mass->source == Source::kMeasured;
-    if (length) counted.own_inertia_kg_m2 = mass->value.kilograms() * *length * *length / 12;
+    const double length = thing.length_m.value_or(0);
+    counted.own_inertia_kg_m2 = mass->value.kilograms() * length * length / 12;
   }
-  counted.shown.center_m = std::move(center);
+  counted.shown.center_m = std::move(thing.center_m);
   if (counted.shown.mass_kg && counted.shown.center_m) {
     counted.moment_kg_m = *counted.shown.mass_kg * *counted.shown.center_m;
   }
-  all.things.push_back(std::move(counted));
+  return counted;
 }
 
 std::optional<Uncertain> At(const Along& start, double own_m) {
@@ -42,6 +38,8 @@ std::optional<double> LengthOf(const Maybe<Length>& length) {
   if (!length || !(length->value.meters() > 0)) return std::nullopt;
   return length->value.meters();
 }
+
+namespace {
 
 // Hardware of a joint that no section's mass holds.
 void AddJoint(const Rod& rod, const Joint& joint, Collection& all) {
@@ -56,9 +54,10 @@ void AddJoint(const Rod& rod, const Joint& joint, Collection& all) {
                Uncertain(joint.spigot_fixed_in == joint.upper ? *joint.upper_start_m - out : *joint.lower_end_m + out);
     }
   }
-  if (joint.mass) Add(all, joint.id, joint.at, joint.mass, {}, std::nullopt, middle);
+  if (joint.mass) Count(all, {.id = joint.id, .at = joint.at, .mass = joint.mass, .center_m = middle});
   if (joint.spigot_mass) {
-    Add(all, joint.id, joint.at.Field("spigot"), joint.spigot_mass, {}, LengthOf(joint.spigot_length), spigot);
+    Count(all, {.id = joint.id, .at = joint.at.Field("spigot"), .mass = joint.spigot_mass,
+                .length_m = LengthOf(joint.spigot_length), .center_m = spigot});
   }
 }
 
@@ -96,45 +95,6 @@ Maybe<Mass> MassOf(const Part& part, const std::optional<MassProperties>& volume
   if (!(density > 0)) return std::nullopt;
   return Known<Mass>{Mass::Kilograms(volume->mass_kg * density), volume->mass_kg * plus_minus, Source::kComputed,
                      part.at.Field("density")};
-}
-
-void AddArbor(const Arbor& arbor, Collection& all) {
-  if (!arbor.mass) {
-    all.uncounted_arbors = true;
-    return;
-  }
-  const auto length = LengthOf(arbor.length);
-  Add(all, arbor.id, arbor.at, arbor.mass, arbor.start, length, At(arbor.start, length.value_or(0) / 2));
-}
-
-// From the cavity's butt-side end forward, as many side by side as the cavity takes, full layers first.
-double CenterOfWeights(const Part& part, double count) {
-  const Cavity& cavity = *part.cavity;
-  const double own_at = cavity.own_at ? cavity.own_at->value.meters() : 0;
-  const auto unit = LengthOf(part.weights->unit_length);
-  if (!unit) return own_at + LengthOf(cavity.length).value_or(0) / 2;
-  int abreast = 1;
-  if (cavity.diameter && part.weights->unit_diameter) {
-    abreast = SideBySide(cavity.diameter->value.meters(), part.weights->unit_diameter->value.meters(), 1e-9);
-  }
-  abreast = std::max(abreast, 1);
-  const double full = std::floor(count / abreast);
-  const double rest = count - full * abreast;
-  const double moment = full * abreast * full * *unit / 2 + rest * (full + 0.5) * *unit;
-  return own_at + moment / count;
-}
-
-void AddWeights(const Part& part, Collection& all) {
-  if (!part.weights || !part.weights->count || *part.weights->count == 0) return;
-  const double count = *part.weights->count;
-  Maybe<Mass> mass = part.weights->unit_mass;
-  if (mass) {
-    mass->value = mass->value * count;
-    if (mass->plus_minus) *mass->plus_minus *= count;
-  }
-  std::optional<Uncertain> center;
-  if (part.cavity) center = At(part.start, CenterOfWeights(part, count));
-  Add(all, part.id, part.weights->at, mass, {}, std::nullopt, center);
 }
 
 std::optional<Uncertain> CenterOfTipTop(const Rod& rod) {
@@ -187,8 +147,9 @@ void CollectSections(const Rod& rod, const SectionsAnswers& sections, Collection
   for (const Joint& joint : rod.blank.joints) AddJoint(rod, joint, all);
 }
 
-void CollectHandle(const Rod& rod, Collection& all) {
-  for (const Part& part : rod.handle.parts) {
+void CollectHandle(const Rod& rod, const FitAnswers& fit, Collection& all) {
+  for (std::size_t i = 0; i < rod.handle.parts.size(); ++i) {
+    const Part& part = rod.handle.parts[i];
     const auto length = LengthOf(part.length);
     const std::optional<MassProperties> volume = length ? VolumeOf(part, *length) : std::nullopt;
     std::optional<Uncertain> center;
@@ -199,19 +160,22 @@ void CollectHandle(const Rod& rod, Collection& all) {
     } else {
       center = At(part.start, length.value_or(0) / 2);
     }
-    Add(all, part.id, part.at, MassOf(part, volume, all), part.start, length, center);
-    all.things.back().glued_part = !part.bond.empty();
-    for (const Arbor& arbor : part.arbors) AddArbor(arbor, all);
-    AddWeights(part, all);
+    Counted& counted = Count(all, {.id = part.id, .at = part.at, .mass = MassOf(part, volume, all), .start = part.start,
+                                   .length_m = length, .center_m = center});
+    counted.glued_part = !part.bond.empty();
+    if (!part.on.empty()) counted.needs.push_back(part.on);
+    for (std::size_t a = 0; a < part.arbors.size(); ++a) CollectArbor(rod, part.arbors[a], fit.parts[i].arbors[a], all);
   }
 }
 
 void CollectGuides(const Rod& rod, Collection& all) {
   for (const Guide& guide : rod.guides) {
-    Add(all, guide.id, guide.at, guide.mass, guide.ring, std::nullopt, guide.ring.from_butt_m);
+    Count(all, {.id = guide.id, .at = guide.at, .mass = guide.mass, .start = guide.ring,
+                .center_m = guide.ring.from_butt_m});
   }
   if (!rod.tip_top) return;
-  Add(all, rod.tip_top->id, rod.tip_top->at, rod.tip_top->mass, {}, std::nullopt, CenterOfTipTop(rod));
+  const TipTop& top = *rod.tip_top;
+  Count(all, {.id = top.id, .at = top.at, .mass = top.mass, .center_m = CenterOfTipTop(rod)});
 }
 
 void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all) {
@@ -225,11 +189,37 @@ void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all) {
       told = &wrap.at;
       continue;
     }
-    const double length = wrap.length->meters();
+    const double length = wrap.length->meters(), mass = *answer.thread_kg + *answer.finish_kg;
     // On a known diameter their own uncertainty is far below that of anything weighed.
-    const Maybe<Mass> mass = Known<Mass>{Mass::Kilograms(*answer.thread_kg + *answer.finish_kg), answer.mass_plus_minus_kg,
-                                         Source::kComputed, wrap.at};
-    Add(all, wrap.id, wrap.at, mass, wrap.start, length, At(wrap.start, length / 2));
+    Counted& counted = Count(all, {.id = wrap.id, .at = wrap.at,
+                                   .mass = Known<Mass>{Mass::Kilograms(mass), answer.mass_plus_minus_kg,
+                                                       Source::kComputed, wrap.at},
+                                   .start = wrap.start, .length_m = length, .center_m = At(wrap.start, length / 2)});
+    if (!wrap.on.empty()) counted.needs.push_back(wrap.on);
+    for (std::size_t c = 0; c < wrap.coats.size() && mass > 0; ++c) {
+      counted.films.emplace_back(rod.finishes[wrap.coats[c]].id, answer.coats_kg[c] / mass);
+    }
+  }
+}
+
+void CollectAdhesives(const BondingAnswers& bonding, Collection& all) {
+  for (const GluedJoint& joint : bonding.joints) {
+    if (joint.potting) continue;
+    const FieldPath at = joint.at.Field("bond");
+    if (!joint.mass_kg) {
+      all.uncounted_adhesives.push_back({at, "0 g", absl::StrCat("its adhesive is not counted: ", joint.measure)});
+      continue;
+    }
+    Counted& counted = Count(all, {.id = joint.what, .at = at});
+    counted.shown.mass_from = Source::kComputed;
+    counted.shown.mass_kg = joint.mass_kg;
+    counted.shown.start_m = joint.from_m;
+    if (joint.from_m && joint.to_m) counted.shown.length_m = *joint.to_m - *joint.from_m;
+    const double length = counted.shown.length_m.value_or(0);
+    counted.own_inertia_kg_m2 = joint.mass_kg->value() * length * length / 12;
+    if (!joint.center_m) continue;
+    counted.shown.center_m = Uncertain(*joint.center_m);
+    counted.moment_kg_m = *joint.mass_kg * Uncertain(*joint.center_m);
   }
 }
 

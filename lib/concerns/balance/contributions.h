@@ -2,6 +2,10 @@
 #ifndef WITHY_BALANCE_CONTRIBUTIONS_H_
 #define WITHY_BALANCE_CONTRIBUTIONS_H_
 
+#include <string>
+#include <utility>
+#include <vector>
+
 #include "withy/balance/balance.h"
 
 namespace withy {
@@ -13,20 +17,46 @@ struct Counted {
   double own_inertia_kg_m2 = 0;            // about the transverse axis through its own balance point
   bool measured = false;
   bool glued_part = false;                 // of the handle, with a bond
+  // What it cannot be on the rod without: itself, and what it is on or in.
+  std::vector<std::string> needs;
+  // Of a wrap: its finishes and the share of its mass that each is.
+  std::vector<std::pair<std::string, double>> films;
 };
 
 struct Collection {
   Inputs& inputs;
   std::vector<Counted> things;
   bool unstated_mass = false;              // some mass said no uncertainty
-  bool uncounted_arbors = false;
   std::vector<Assumption> assumptions;
+  std::vector<Assumption> uncounted_adhesives;  // of no account once the whole was weighed
 };
 
+// A thing of known mass with its balance point `center`, spread evenly over `length_m` where that is known.
+struct Thing {
+  std::string id;
+  FieldPath at;
+  Maybe<Mass> mass;
+  Along start;
+  std::optional<double> length_m;
+  std::optional<Uncertain> center_m;
+};
+// The new last one of `all.things`.
+Counted& Count(Collection& all, Thing thing);
+
+// A point of the part's own, from the butt end; unset where the part has no place.
+std::optional<Uncertain> At(const Along& start, double own_m);
+// Unset where it is not known or not positive.
+std::optional<double> LengthOf(const Maybe<Length>& length);
+
 void CollectSections(const Rod& rod, const SectionsAnswers& sections, Collection& all);
-void CollectHandle(const Rod& rod, Collection& all);
+void CollectHandle(const Rod& rod, const FitAnswers& fit, Collection& all);
 void CollectGuides(const Rod& rod, Collection& all);
 void CollectWraps(const Rod& rod, const WrapsAnswers& wraps, Collection& all);
+// All but the potting of counterweights.
+void CollectAdhesives(const BondingAnswers& bonding, Collection& all);
+
+// One arbor of a part (arbor_mass.cc).
+void CollectArbor(const Rod& rod, const Arbor& arbor, const ArborFit& fit, Collection& all);
 
 }  // namespace withy
 

@@ -1,9 +1,13 @@
 #include "whole.h"
 
 #include <algorithm>
-#include <cmath>
+#include <string>
+#include <string_view>
+#include <unordered_set>
+#include <utility>
 
 #include "absl/strings/str_format.h"
+#include "adjustment.h"
 #include "withy/sections/material.h"
 
 namespace withy {
@@ -54,117 +58,181 @@ void AddUncounted(const Rod& rod, const Uncertain& remainder, Collection& all) {
   all.things.push_back(std::move(rest));
 }
 
-// How much of each misfit a value takes: least squares with both sums exact, covariances to first order.
-struct Gain {
-  double of_mass = 0, of_moment = 0;
+// The same, of all in the collection that has mass and place and so much of it.
+Sums SumOfShares(const Collection& all, const std::vector<double>* shares) {
+  std::vector<Uncertain> masses, moments;
+  bool all_weighed = true, all_placed = true;
+  for (std::size_t i = 0; i < all.things.size(); ++i) {
+    const double share = shares ? (*shares)[i] : 1;
+    if (share == 0) continue;
+    const Counted& counted = all.things[i];
+    all_weighed = all_weighed && counted.shown.mass_kg;
+    all_placed = all_placed && counted.moment_kg_m;
+    if (counted.shown.mass_kg) masses.push_back(share == 1 ? *counted.shown.mass_kg : *counted.shown.mass_kg * share);
+    if (counted.moment_kg_m) moments.push_back(share == 1 ? *counted.moment_kg_m : *counted.moment_kg_m * share);
+  }
+  Sums sums;
+  if (all.things.empty() || !all_weighed) return sums;
+  sums.mass_kg = Sum(masses, 0, masses.size());
+  if (all_placed) sums.moment_kg_m = Sum(moments, 0, moments.size());
+  return sums;
+}
+
+// How much of each thing was on the scales.
+std::vector<double> SharesOn(const WholeWeighing& weighing, const Collection& all) {
+  const std::unordered_set<std::string_view> missing(weighing.missing.begin(), weighing.missing.end());
+  std::vector<double> shares;
+  shares.reserve(all.things.size());
+  for (const Counted& counted : all.things) {
+    double share = 1;
+    for (const std::string& needed : counted.needs) {
+      if (!needed.empty() && missing.contains(needed)) share = 0;
+    }
+    for (const auto& [finish, of_mass] : counted.films) {
+      if (share > 0 && missing.contains(finish)) share = std::max(share - of_mass, 0.0);
+    }
+    shares.push_back(share);
+  }
+  return shares;
+}
+
+std::vector<double> Others(std::vector<double> shares) {
+  for (double& share : shares) share = 1 - share;
+  return shares;
+}
+
+// What was on besides things: counterweights, what they were potted in, the reel.
+Sums Guests(const Rod& rod, const WholeWeighing& weighing, const WeightsIn& weights, Collection& all) {
+  Sums guests = weights.Units(weighing.weights) + weights.Potting(std::min(weighing.potted, weighing.weights));
+  if (!weighing.with_reel) return guests;
+  const Maybe<Mass>& reel = rod.order.reel_mass;
+  if (!reel) return {};
+  Sums on;
+  on.mass_kg = all.inputs.Add(reel->value.kilograms(), MassPlusMinus(*reel, all.unstated_mass), reel->at.ToString());
+  if (rod.order.reel_foot_m) on.moment_kg_m = *on.mass_kg * *rod.order.reel_foot_m;
+  return guests + on;
+}
+
+std::optional<Uncertain> ReadingOf(const Maybe<Mass>& mass, Collection& all) {
+  if (!mass || !(mass->value.kilograms() > 0)) return std::nullopt;
+  return all.inputs.Add(mass->value.kilograms(), MassPlusMinus(*mass, all.unstated_mass), mass->at.ToString());
+}
+
+std::optional<Uncertain> ReadingOf(const Maybe<Length>& balance, Collection& all) {
+  if (!balance) return std::nullopt;
+  return all.inputs.Add(balance->value.meters(), balance->plus_minus.value_or(kUnstatedBalanceM), balance->at.ToString());
+}
+
+// One weighing: what the scales and the edge say of the things that were on.
+struct Reading {
+  std::vector<double> shares;          // as all.things
+  std::optional<Uncertain> mass_kg;    // of things alone
+  std::optional<Uncertain> moment_kg_m;
+  std::optional<Constraint> on_edge;   // where only the balance point was read: moments about it cancel
 };
 
-class Adjustment {
- public:
-  Adjustment(const Sums& sums, const Whole& whole) : sums_(sums), misfit_mass_(whole.mass_kg - *sums.mass_kg) {
-    var_mass_ = Covariance(*sums.mass_kg, *sums.mass_kg);
-    if (!sums.moment_kg_m || !whole.moment_kg_m) return;
-    var_moment_ = Covariance(*sums.moment_kg_m, *sums.moment_kg_m);
-    cov_ = Covariance(*sums.mass_kg, *sums.moment_kg_m);
-    determinant_ = var_mass_ * var_moment_ - cov_ * cov_;
-    both_ = determinant_ > 1e-9 * var_mass_ * var_moment_;
-    if (both_) misfit_moment_ = *whole.moment_kg_m - *sums.moment_kg_m;
+Reading Read(const Rod& rod, const WholeWeighing& weighing, const WeightsIn& weights, Collection& all) {
+  Reading reading{SharesOn(weighing, all), std::nullopt, std::nullopt, std::nullopt};
+  const Sums guests = Guests(rod, weighing, weights, all);
+  const auto mass = ReadingOf(weighing.mass, all);
+  const auto balance = ReadingOf(weighing.balance, all);
+  if (mass && guests.mass_kg && (*mass - *guests.mass_kg).value() > 0) {
+    reading.mass_kg = *mass - *guests.mass_kg;
+    if (balance && guests.moment_kg_m) reading.moment_kg_m = *mass * *balance - *guests.moment_kg_m;
+    return reading;
   }
-  bool possible() const { return var_mass_ > 0; }
+  const Sums things = SumOf(all, reading.shares);
+  if (!balance || !guests.moment_kg_m || !things.moment_kg_m) return reading;
+  const Uncertain about_edge = *things.moment_kg_m + *guests.moment_kg_m - *balance * (*things.mass_kg + *guests.mass_kg);
+  reading.on_edge = Constraint{*things.moment_kg_m - *things.mass_kg * Uncertain(balance->value()), -about_edge};
+  return reading;
+}
 
-  Uncertain Adjusted(const Uncertain& value) const {
-    const Gain gain = GainOf(value);
-    Uncertain adjusted = value + misfit_mass_ * Uncertain(gain.of_mass);
-    if (both_) adjusted = adjusted + misfit_moment_ * Uncertain(gain.of_moment);
-    return adjusted;
+// What the things that were on then add up to, each having given way.
+Sums Fix(const Rod& rod, Reading& reading, std::optional<Uncertain>& remainder, Collection& all) {
+  Sums on = SumOf(all, reading.shares);
+  if (!on.mass_kg) return {reading.mass_kg, reading.moment_kg_m};
+  if (reading.mass_kg) {
+    remainder = *reading.mass_kg - *on.mass_kg;
+    if (remainder->value() > remainder->plus_minus()) {
+      AddUncounted(rod, *remainder, all);
+      reading.shares.push_back(1);
+      on = SumOf(all, reading.shares);
+    }
   }
-
- private:
-  Gain GainOf(const Uncertain& value) const {
-    const double with_mass = Covariance(value, *sums_.mass_kg);
-    if (!both_) return {with_mass / var_mass_, 0};
-    const double with_moment = Covariance(value, *sums_.moment_kg_m);
-    return {(with_mass * var_moment_ - with_moment * cov_) / determinant_,
-            (with_moment * var_mass_ - with_mass * cov_) / determinant_};
+  std::vector<Constraint> constraints;
+  if (reading.mass_kg) constraints.push_back({*on.mass_kg, *reading.mass_kg - *on.mass_kg});
+  if (reading.moment_kg_m && on.moment_kg_m) {
+    constraints.push_back({*on.moment_kg_m, *reading.moment_kg_m - *on.moment_kg_m});
   }
+  if (reading.on_edge) constraints.push_back(*reading.on_edge);
+  const Adjustment adjustment(constraints);
+  Sums fixed{reading.mass_kg, reading.moment_kg_m};
+  if (!fixed.mass_kg) fixed.mass_kg = adjustment.Adjusted(*on.mass_kg);
+  if (!fixed.moment_kg_m && on.moment_kg_m) {
+    fixed.moment_kg_m =
+        adjustment.possible() ? adjustment.Adjusted(*on.moment_kg_m) : *on.moment_kg_m / *on.mass_kg * *fixed.mass_kg;
+  }
+  if (!adjustment.possible() || all.things.size() > kMostGivingWay) return fixed;
+  for (Counted& counted : all.things) {
+    if (counted.shown.mass_kg) GiveWay(adjustment, counted);
+  }
+  return fixed;
+}
 
-  const Sums& sums_;
-  Uncertain misfit_mass_, misfit_moment_;
-  double var_mass_ = 0, var_moment_ = 0, cov_ = 0, determinant_ = 0;
-  bool both_ = false;
-};
+bool SaysSomething(const Rod& rod, const WholeWeighing& weighing) {
+  const bool reel_known = !weighing.with_reel || rod.order.reel_mass;
+  return !weighing.outdated && reel_known && ((weighing.mass && weighing.mass->value.kilograms() > 0) || weighing.balance);
+}
 
-void GiveWay(const Adjustment& adjustment, Counted& counted) {
-  if (!(counted.shown.mass_kg->plus_minus() > 0)) return;
-  const Uncertain mass = adjustment.Adjusted(*counted.shown.mass_kg);
-  if (!(mass.value() > 0)) return;  // the finding about the sum speaks of it
-  if (counted.shown.mass_kg->value() > 0) counted.own_inertia_kg_m2 *= mass.value() / counted.shown.mass_kg->value();
-  counted.shown.mass_kg = mass;
-  if (!counted.moment_kg_m) return;
-  counted.moment_kg_m = adjustment.Adjusted(*counted.moment_kg_m);
-  counted.shown.center_m = *counted.moment_kg_m / mass;
+// Indices in Rod::wholes, oldest first: at most two.
+std::vector<int> ThoseThatCount(const Rod& rod, const Collection& all) {
+  std::vector<int> used;
+  bool mass = false, balance = false;
+  for (int i = static_cast<int>(rod.wholes.size()) - 1; i >= 0; --i) {
+    const WholeWeighing& weighing = rod.wholes[i];
+    if (!SaysSomething(rod, weighing)) continue;
+    const bool adds = (weighing.mass && !mass) || (weighing.balance && !balance);
+    if (!adds) continue;
+    used.insert(used.begin(), i);
+    mass = mass || weighing.mass;
+    balance = balance || weighing.balance;
+    if ((mass && balance) || all.things.size() > kMostGivingWay) break;
+  }
+  return used;
+}
+
+bool IsFinished(const WholeWeighing& weighing, const Reading& reading, const WeightsIn& weights) {
+  const bool complete = std::all_of(reading.shares.begin(), reading.shares.end(), [](double share) { return share == 1; });
+  const bool potting_on = weighing.potted >= weights.OnFinishedRod() || !weights.stack;
+  return complete && weighing.weights == weights.OnFinishedRod() && potting_on;
 }
 
 }  // namespace
 
-Sums SumOf(const Collection& all) {
-  std::vector<Uncertain> masses, moments;
-  for (const Counted& counted : all.things) {
-    if (counted.shown.mass_kg) masses.push_back(*counted.shown.mass_kg);
-    if (counted.moment_kg_m) moments.push_back(*counted.moment_kg_m);
-  }
-  Sums sums;
-  if (all.things.empty() || masses.size() != all.things.size()) return sums;
-  sums.mass_kg = Sum(masses, 0, masses.size());
-  if (moments.size() == all.things.size()) sums.moment_kg_m = Sum(moments, 0, moments.size());
-  return sums;
-}
+Sums SumOf(const Collection& all) { return SumOfShares(all, nullptr); }
+Sums SumOf(const Collection& all, const std::vector<double>& shares) { return SumOfShares(all, &shares); }
 
-std::optional<Whole> WholeOf(const Rod& rod, Collection& all) {
-  for (int i = static_cast<int>(rod.weighings.size()) - 1; i >= 0; --i) {
-    const Weighing& weighing = rod.weighings[i];
-    if (!weighing.what.empty()) continue;
-    if (weighing.outdated) {
-      all.assumptions.push_back({weighing.at, "not used", "the rod is cut after it was weighed"});
-      continue;
-    }
-    const Maybe<Mass>& reel = rod.order.reel_mass;
-    if (!(weighing.mass.value.kilograms() > 0) || (weighing.with_reel && !reel)) return std::nullopt;
-    Whole whole{i, all.inputs.Add(weighing.mass.value.kilograms(), MassPlusMinus(weighing.mass, all.unstated_mass),
-                                  weighing.mass.at.ToString()),
-                std::nullopt};
-    if (weighing.balance) {
-      whole.moment_kg_m = whole.mass_kg * all.inputs.Add(weighing.balance->value.meters(),
-                                                         weighing.balance->plus_minus.value_or(kUnstatedBalanceM),
-                                                         weighing.balance->at.ToString());
-    }
-    if (!weighing.with_reel) return whole;
-    const Uncertain on = all.inputs.Add(reel->value.kilograms(), MassPlusMinus(*reel, all.unstated_mass),
-                                        reel->at.ToString());
-    whole.mass_kg = whole.mass_kg - on;
-    if (!rod.order.reel_foot_m) whole.moment_kg_m.reset();
-    if (whole.moment_kg_m) whole.moment_kg_m = *whole.moment_kg_m - on * *rod.order.reel_foot_m;
-    if (!(whole.mass_kg.value() > 0)) return std::nullopt;
-    return whole;
+FixedSums FixByWholes(const Rod& rod, const WeightsIn& weights, Collection& all) {
+  for (auto weighing = rod.wholes.rbegin(); weighing != rod.wholes.rend(); ++weighing) {
+    if (weighing->outdated) all.assumptions.push_back({weighing->at, "not used", "the rod is cut after it was weighed"});
   }
-  return std::nullopt;
-}
-
-Sums FitWhole(const Rod& rod, const Whole& whole, const Sums& before, Collection& all) {
-  Sums after{whole.mass_kg, whole.moment_kg_m};
-  if (!before.mass_kg) return after;
-  const Uncertain remainder = whole.mass_kg - *before.mass_kg;
-  if (remainder.value() > remainder.plus_minus()) AddUncounted(rod, remainder, all);
-  const Sums sums = SumOf(all);
-  const Adjustment adjustment(sums, whole);
-  if (!adjustment.possible()) {
-    if (!after.moment_kg_m && sums.moment_kg_m) after.moment_kg_m = *sums.moment_kg_m / *sums.mass_kg * whole.mass_kg;
-    return after;
+  FixedSums fixed{SumOf(all), -1, std::nullopt, RestsOn::kParts};
+  for (const int i : ThoseThatCount(rod, all)) {
+    const WholeWeighing& weighing = rod.wholes[i];
+    Reading reading = Read(rod, weighing, weights, all);
+    if (!reading.mass_kg && !reading.on_edge) continue;
+    fixed.rests_on = IsFinished(weighing, reading, weights) ? RestsOn::kWeighed : RestsOn::kHalfBuilt;
+    std::optional<Uncertain> remainder;
+    const Sums on = Fix(rod, reading, remainder, all);
+    if (reading.mass_kg) {
+      fixed.whole = i;
+      fixed.remainder_kg = remainder;
+    }
+    const bool nothing_later = std::all_of(reading.shares.begin(), reading.shares.end(), [](double s) { return s == 1; });
+    fixed.sums = nothing_later ? on : on + SumOf(all, Others(reading.shares));
   }
-  if (!after.moment_kg_m && sums.moment_kg_m) after.moment_kg_m = adjustment.Adjusted(*sums.moment_kg_m);
-  if (all.things.size() > kMostGivingWay) return after;
-  for (Counted& counted : all.things) GiveWay(adjustment, counted);
-  return after;
+  return fixed;
 }
 
 }  // namespace withy

@@ -1,10 +1,11 @@
-// Balance: what does the rod weigh, where does it balance, how does it turn about the hand?
+// Balance: what does the rod weigh, where does it balance, how does it turn about the hand, and how many counterweights make
+// it just tip-heavy?
 //
-// Everything whose mass and place are known is counted, each with its uncertainty (first order, correlations kept).
-// Adhesive is not counted, which is listed as an assumption, until the whole rod is weighed: that fixes the sum. What it
-// says beyond the parts and their uncertainty is counted as one more thing, where things are glued; within it the parts
-// give way, each in proportion to its uncertainty (least squares with the sum exact). A weighed balance point of the whole
-// fixes the moment likewise.
+// Everything whose mass and place are known is counted, each with its uncertainty (first order, correlations kept): parts,
+// guides, wraps, arbors, adhesive, counterweights and their potting. A weighing of the whole rod fixes the sum: what it says
+// beyond the parts and their uncertainty is counted as one more thing, where things are glued; within it the parts give
+// way, each in proportion to its uncertainty (least squares with the sum exact). Its balance point fixes the moment
+// likewise. A half-built rod fixes what was on the scales, and the rest comes on top as it is reckoned.
 #ifndef WITHY_BALANCE_BALANCE_H_
 #define WITHY_BALANCE_BALANCE_H_
 
@@ -12,6 +13,7 @@
 #include <string>
 #include <vector>
 
+#include "withy/balance/counterweight_plan.h"
 #include "withy/bonding/bonding.h"
 #include "withy/findings/finding.h"
 #include "withy/fit/fit.h"
@@ -33,16 +35,34 @@ struct Contribution {
   Source mass_from = Source::kPlan;
 };
 
+// What the sums rest on: those of the parts; a weighing of the whole as it will be; one of the whole as it then was.
+enum class RestsOn { kParts, kWeighed, kHalfBuilt };
+
+// A change that alone would balance the rod at the holding point, without counterweights (but with those that are potted).
+struct BalanceRemedy {
+  enum class Kind { kReel, kPart, kExtension };
+  Kind kind = Kind::kReel;
+  std::string what;                // id of the part
+  std::optional<double> mass_kg;   // that reel or part would need
+  std::optional<double> longer_m;  // that the butt would have to grow by
+  std::string text;                // what to do, a whole sentence
+};
+
 struct BalanceAnswers {
   // Unset where the mass or place of anything on the rod is not known and the whole was not weighed; `unknowns` says which.
   std::optional<Uncertain> mass_kg;
   std::optional<Uncertain> balance_m;
   std::optional<Uncertain> mass_with_reel_kg, balance_with_reel_m;
+  std::optional<Uncertain> hold_m;                 // the point it is held at: as ordered, else the middle of the reel foot
   std::optional<Uncertain> moment_about_hold_n_m;  // with the reel on; positive = tip-heavy
   std::optional<double> inertia_about_hold_kg_m2;  // without reel
-  std::vector<Contribution> parts;                 // sections, handle, guides, tip-top, wraps
-  std::optional<Uncertain> remainder_kg;           // weighed whole less the sum of the parts before they gave way
-  int whole = -1;                                  // in Rod::weighings: the one of the whole that counts; -1 = none
+  std::optional<double> swing_inertia_kg_m2;       // with it
+  std::vector<Contribution> parts;                 // sections, handle, adhesive, guides, tip-top, wraps
+  RestsOn rests_on = RestsOn::kParts;
+  std::optional<Uncertain> remainder_kg;           // weighed less the sum of what was on, before it gave way
+  int whole = -1;                                  // in Rod::wholes: the one whose mass counts; -1 = none
+  std::optional<CounterweightPlan> counterweights;  // unset = no cavity for any
+  std::vector<BalanceRemedy> instead;              // empty where it balances, or the moment cannot be told
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };
