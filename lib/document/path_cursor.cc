@@ -1,4 +1,4 @@
-#include "path_cursor.h"
+#include "withy/document/path_cursor.h"
 
 #include "google/protobuf/descriptor.h"
 

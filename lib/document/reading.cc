@@ -4,8 +4,8 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
-#include "path_cursor.h"
 #include "reading_codes.h"
+#include "withy/document/path_cursor.h"
 
 namespace withy {
 namespace {

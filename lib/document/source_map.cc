@@ -6,7 +6,7 @@
 
 #include "binary_walker.h"
 #include "field_table.h"
-#include "path_cursor.h"
+#include "withy/document/path_cursor.h"
 
 namespace withy {
 namespace {
