@@ -91,6 +91,7 @@ std::optional<std::vector<const Joint*>> PlaceSections(Resolver& r) {
   Blank& blank = r.rod.blank;
   std::vector<const Joint*> used;
   std::optional<Uncertain> end = Uncertain(0);
+  std::optional<double> supplied = 0;
   for (std::size_t i = 0; i < blank.assembled.size(); ++i) {
     Section& section = blank.sections[blank.assembled[i]];
     if (i > 0) {
@@ -103,12 +104,16 @@ std::optional<std::vector<const Joint*>> PlaceSections(Resolver& r) {
         joint->upper_start_m = (*end + *offset).value();
       }
       end = end && offset ? std::optional<Uncertain>(*end + *offset) : std::nullopt;
+      supplied = supplied && offset ? std::optional<double>(*supplied + offset->value()) : std::nullopt;
       used.push_back(joint);
     }
     if (!section.from_m) end = std::nullopt;
     section.start_m = end;
     if (end) end = *end + (*section.to_m - *section.from_m);
+    const auto length = Positive(section.length);
+    supplied = supplied && length ? std::optional<double>(*supplied + length->meters()) : std::nullopt;
   }
+  blank.supplied_m = supplied;
   if (!end || !(end->value() > 0)) return std::nullopt;
   blank.length_m = end;
   return used;

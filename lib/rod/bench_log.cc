@@ -80,6 +80,7 @@ BenchLog ReadLog(const Document& document) {
     const FieldPath at = EntryPath(design, i);
     const bool content = entry.what_case() != v1::Entry::WHAT_NOT_SET;
     const bool cut_unusable = entry.has_cut() && !IsUsableCut(sections, entry.cut());
+    log.entries.push_back({i, &entry, at});
     if (!content || cut_unusable || strange.contains(i)) log.not_understood.push_back(at);
     switch (entry.what_case()) {
       case v1::Entry::kCut:
@@ -94,6 +95,7 @@ BenchLog ReadLog(const Document& document) {
         if (entry.done().step() == "repaired") log.repairs.push_back({i, &entry.done(), at.Field("done")});
         if (entry.done().step() == "reamed") log.reamings.push_back({i, &entry.done(), at.Field("done")});
         break;
+      case v1::Entry::kGlued: log.glued.push_back({i, &entry.glued(), at.Field("glued")}); break;
       case v1::Entry::kPotted: log.potted.push_back({i, &entry.potted(), at.Field("potted")}); break;
       default: break;
     }

@@ -19,6 +19,7 @@ struct Logged {
 };
 
 struct BenchLog {
+  std::vector<Logged<v1::Entry>> entries;  // all; `at` is that of the entry
   std::vector<Logged<v1::Cut>> cuts;
   std::vector<Logged<v1::Fit>> fits;
   std::vector<Logged<v1::Weighed>> weighings;
@@ -26,6 +27,7 @@ struct BenchLog {
   std::vector<Logged<v1::Placed>> placed;
   std::vector<Logged<v1::Breakage>> breakages;
   std::vector<Logged<v1::Done>> repairs, reamings;
+  std::vector<Logged<v1::Glued>> glued;
   std::vector<Logged<v1::Potted>> potted;
   std::vector<FieldPath> not_understood;  // entries that may be a cut for all that is known
   std::vector<FieldPath> misdirected_corrections;  // what they name is not an earlier entry: without effect

@@ -18,7 +18,13 @@ std::vector<Code> RodCodes() {
           kDryFitStale,
           kCutAgainstFits,
           kRestUnknown,
-          kJointMissing};
+          kJointMissing,
+          kFitTooLong,
+          kFitTooShort,
+          kAfterGlueUp,
+          kPlanClosed,
+          kGluedUntried,
+          kRemovedNotOn};
 }
 
 }  // namespace withy

@@ -104,6 +104,51 @@ inline constexpr Code kJointMissing = {
     .why = "The length of the rod depends on how far one section goes into the other.",
     .action = "Describe the joint: its kind, and the overlap measured on the seated sections.", .since = 1};
 
+inline constexpr Code kFitTooLong = {
+    .name = "rod/fit-too-long", .severity = Severity::kError,
+    .summary = "A dry fit longer than blank and part laid end to end",
+    .why = "However little of the blank goes in, the two cannot be longer together than one after the other. The reading or "
+           "its unit is wrong, or a cut is logged that was not made; nothing is reckoned from it.",
+    .action = "Measure again from the part's own butt end to the tip end of the blank, and correct the entry that was wrong.",
+    .since = 1};
+
+inline constexpr Code kFitTooShort = {
+    .name = "rod/fit-too-short", .severity = Severity::kError,
+    .summary = "A dry fit shorter than the blank alone",
+    .why = "The blank lies between the handle's butt end and its own tip end, so that the two together are at least as long "
+           "as what is left of it. The reading or its unit is wrong, or a cut is missing; nothing is reckoned from it.",
+    .action = "Measure again from the handle's own butt end to the tip end of the blank, and correct the entry that was "
+              "wrong, or log the cut.",
+    .since = 1};
+
+inline constexpr Code kAfterGlueUp = {
+    .name = "rod/after-glue-up", .severity = Severity::kError,
+    .summary = "A cut or a dry fit after the handle was glued on",
+    .why = "A glued blank neither comes out to be cut nor is tried on again. Either it was not glued yet, or it came off, "
+           "and what the length rests on depends on which.",
+    .action = "Correct the entry that is wrong, or log that the handle was removed.", .since = 1};
+
+inline constexpr Code kPlanClosed = {
+    .name = "rod/plan-closed", .severity = Severity::kWarning,
+    .summary = "A cut is planned off a butt that is glued in",
+    .why = "What is glued stays as it is: the cut cannot be made any more, and every figure leaves it out.",
+    .action = "Bring the plan back to what was cut. Where the rod is too long, look at the tip, or at taking the handle off.",
+    .since = 1};
+
+inline constexpr Code kGluedUntried = {
+    .name = "rod/glued-untried", .severity = Severity::kAdvice,
+    .summary = "The handle was glued on without a dry fit",
+    .why = "The last dry fit is what tells where the blank lies in the handle, and with it the length of the rod; a length "
+           "reckoned from bore and taper alone is easily 10 mm off.",
+    .action = "Log the dry fit before the glue-up, if there was one; else measure the rod as it is.", .since = 1};
+
+inline constexpr Code kRemovedNotOn = {
+    .name = "rod/removed-not-on", .severity = Severity::kWarning,
+    .summary = "Something came off that was not on",
+    .why = "An entry is missing, or the wrong thing is named: what is closed, and what is open again, is then not what the "
+           "log says.",
+    .action = "Log the glue-up or the wrap that came before it, or correct the removal.", .since = 1};
+
 }  // namespace withy
 
 #endif  // WITHY_ROD_CODES_H_

@@ -21,6 +21,8 @@ constexpr double kPushedHomeM = 0.003;
 // nearly parallel (common practice, no source).
 constexpr double kDeeperShare = 1;
 
+constexpr double kSameCutM = 1e-9;
+
 // What had been cut off by one entry of the log.
 struct Off {
   double butt_m = 0, elsewhere_m = 0;
@@ -68,15 +70,47 @@ struct Seen {
   Off off;
 };
 
+// An inch for a millimetre, or a decimal point.
+constexpr double kSlips[] = {25.4, 1 / 25.4, 10.0, 1 / 10.0};
+
 // What the cut should say if its author slipped by an inch for a millimetre or a decimal point; unset where no slip
 // fits.
 std::optional<double> Suspected(double cut_m, double shorter_m, double allowed_m) {
-  for (const double factor : {25.4, 1 / 25.4, 10.0, 1 / 10.0}) {
+  for (const double factor : kSlips) {
     const double meant = cut_m * factor;
     if (meant <= allowed_m) continue;  // lost in the readings
     if (shorter_m >= meant - allowed_m && shorter_m <= meant * (1 + kDeeperShare) + allowed_m) return meant;
   }
   return std::nullopt;
+}
+
+// The two together: at most end to end, and of a handle that has a butt end at least the blank alone.
+void JudgeDryFit(Resolver& r, const Part& part, DryFit& fit) {
+  const Known<Length>& read = *fit.overall;
+  if (!r.rod.blank.supplied_m) return;
+  const double blank = *r.rod.blank.supplied_m - fit.cut_butt_m - fit.cut_elsewhere_m;
+  const double allowed = kPushedHomeM + std::hypot(read.plus_minus.value_or(kUnstatedLengthM),
+                                                   part.length->plus_minus.value_or(kUnstatedLengthM),
+                                                   r.rod.blank.length_m ? r.rod.blank.length_m->plus_minus() : 0);
+  const double least = part.kind == "one_piece_handle" ? blank : 0, most = blank + part.length->value.meters();
+  const double value = read.value.meters();
+  const auto possible = [&](double length) { return length >= least - allowed && length <= most + allowed; };
+  if (!(blank > 0) || possible(value)) return;
+  fit.impossible = true;
+  const bool too_long = value > most;
+  std::string message =
+      absl::StrFormat("%.1f mm were read, and %.1f mm of blank were left", value * 1000, blank * 1000);
+  if (too_long) message += absl::StrFormat("; with %s end to end that is %.1f mm", part.id, most * 1000);
+  std::vector<Number> numbers = {{"read_mm", value * 1000}, {"blank_mm", blank * 1000}};
+  if (too_long) numbers.push_back({"most_mm", most * 1000});
+  for (const double factor : kSlips) {
+    if (!possible(value * factor)) continue;
+    message += absl::StrFormat("; %.1f mm would fit", value * factor * 1000);
+    numbers.push_back({"suspected_mm", value * factor * 1000});
+    break;
+  }
+  r.rod.findings.push_back(
+      MakeFinding(too_long ? kFitTooLong : kFitTooShort, read.at, std::move(message), std::move(numbers)));
 }
 
 void ReportCut(Resolver& r, const Seen& before, const Seen& after, double cut_m, double shorter_m, double allowed_m) {
@@ -146,6 +180,24 @@ struct Disturbed {
 
 }  // namespace
 
+double CutElsewhere(const Blank& blank) {
+  double sum = 0;
+  for (std::size_t i = 0; i < blank.assembled.size(); ++i) {
+    const Section& section = blank.sections[blank.assembled[i]];
+    sum += section.cut_tip.amount.meters() + (i == 0 ? 0 : section.cut_butt.amount.meters());
+  }
+  return sum;
+}
+
+double LengthOfFit(const Resolver& r, const DryFit& fit) {
+  return fit.overall->value.meters() - (CutElsewhere(r.rod.blank) - fit.cut_elsewhere_m);
+}
+
+std::optional<double> RestAtFit(const Rod& rod, const DryFit& fit) {
+  if (!rod.blank.supplied_m) return std::nullopt;
+  return fit.overall->value.meters() - (*rod.blank.supplied_m - fit.cut_butt_m - fit.cut_elsewhere_m);
+}
+
 void ReadDryFits(Resolver& r) {
   Cuts cuts(r);
   for (const auto& logged : r.log.fits) {
@@ -155,8 +207,35 @@ void ReadDryFits(Resolver& r) {
     fit.stand_out = ReadLength(logged.entry->stand_out(), logged.at, "stand_out", Source::kMeasured);
     fit.at = logged.at;
     fit.arbors_on = logged.entry->arbors_on();
-    fit.cut_butt_m = cuts.Before(logged.order).butt_m;
+    const Off& off = cuts.Before(logged.order);
+    fit.cut_butt_m = off.butt_m;
+    fit.cut_elsewhere_m = off.elsewhere_m;
     r.rod.dry_fits.push_back(std::move(fit));
+  }
+}
+
+double CutButtBefore(const Resolver& r, int order) { return Cuts(r).Before(order).butt_m; }
+
+void TellRestOfGlued(Resolver& r) {
+  const int host = r.rod.handle.Host();
+  if (host < 0 || !r.host_glued) return;
+  const double cut = CutButtBefore(r, *r.host_glued);
+  std::optional<double> rest;
+  for (std::size_t i = 0; i < r.rod.dry_fits.size() && r.log.fits[i].order < *r.host_glued; ++i) {
+    const DryFit& fit = r.rod.dry_fits[i];
+    if (fit.part != r.rod.handle.parts[host].id || !Positive(fit.overall) || fit.impossible) continue;
+    rest = std::abs(fit.cut_butt_m - cut) < kSameCutM ? RestAtFit(r.rod, fit) : std::nullopt;
+  }
+  for (Closed& closed : r.rod.closed) {
+    if (closed.kind == Closed::Kind::kGlued && closed.id == r.rod.handle.parts[host].id) closed.rest_m = rest;
+  }
+}
+
+void JudgeDryFits(Resolver& r) {
+  if (!r.log.not_understood.empty()) return;
+  for (DryFit& fit : r.rod.dry_fits) {
+    const Part* part = r.rod.FindPart(fit.part);
+    if (Positive(fit.overall) && part && Positive(part->length)) JudgeDryFit(r, *part, fit);
   }
 }
 
@@ -169,7 +248,7 @@ void CompareDryFits(Resolver& r) {
     const DryFit& fit = r.rod.dry_fits[i];
     const Part* part = r.rod.FindPart(fit.part);
     // A handle that slides on from the tip stops where the blank fills it: the butt has no say.
-    if (!Positive(fit.overall) || part == nullptr || part->slides_on_from == End::kTip) continue;
+    if (!Positive(fit.overall) || fit.impossible || part == nullptr || part->slides_on_from == End::kTip) continue;
     const Seen now{static_cast<int>(i), cuts.Before(r.log.fits[i].order)};
     const auto before = last.find(fit.part);
     if (before != last.end() &&

@@ -59,9 +59,10 @@ Rod Resolve(const Document& document) {
   ReportNoBlank(r);
   ResolveOrder(r);
   ResolveBonds(r);
+  ResolveHandle(r);
+  ReadClosed(r);
   ResolveSections(r);
   AssembleBlank(r);
-  ResolveHandle(r);
   ResolveGuides(r);
   ResolveThreads(r);
   ResolveWraps(r);

@@ -104,10 +104,23 @@ CutsByEnd CollectCuts(const Resolver& r) {
   return cuts;
 }
 
-// The larger of plan and log holds: a plan may not be done yet, and what is off stays off.
-EndCut Decide(Resolver& r, const CutSums& sums) {
+void ReportPlanClosed(Resolver& r, const CutSums& sums) {
+  Finding finding = MakeFinding(
+      kPlanClosed, sums.planned_at,
+      absl::StrFormat("%.1f mm are planned to come off the butt, and it was glued in with %.1f mm off", sums.planned_m * 1000,
+                      sums.done_m * 1000),
+      {{"planned_mm", sums.planned_m * 1000}, {"done_mm", sums.done_m * 1000}});
+  if (!sums.done_at.empty()) finding.related.push_back(sums.done_at);
+  r.rod.findings.push_back(std::move(finding));
+}
+
+// The larger of plan and log holds: a plan may not be done yet, and what is off stays off. Of an end that is `closed` what
+// is done holds.
+EndCut Decide(Resolver& r, const CutSums& sums, bool closed) {
   constexpr double kSame = 1e-9;  // metres
-  const bool done = sums.done_m >= sums.planned_m - kSame;
+  const bool beyond = sums.planned_m > sums.done_m + kSame;
+  if (closed && beyond) ReportPlanClosed(r, sums);
+  const bool done = closed || !beyond;
   EndCut cut;
   cut.amount = Length::Meters(done ? sums.done_m : sums.planned_m);
   cut.done = Length::Meters(sums.done_m);
@@ -138,10 +151,12 @@ void WorkOutWhatIsLeft(Resolver& r, Section& section) {
     section.to_m = to;
     return;
   }
+  const double cut_mm = (from + off_tip).value() * 1000, more_mm = cut_mm - length->mm();
   Finding finding = MakeFinding(
       kNothingLeft, section.at,
-      absl::StrFormat("the cuts take %.1f mm off a section of %.1f mm", (from + off_tip).value() * 1000, length->mm()),
-      {{"cut_mm", (from + off_tip).value() * 1000}, {"length_mm", length->mm()}});
+      absl::StrFormat("the cuts take %.1f mm off a section of %.1f mm: %.1f mm more than there is", cut_mm, length->mm(),
+                      more_mm),
+      {{"cut_mm", cut_mm}, {"length_mm", length->mm()}, {"more_mm", more_mm}});
   for (const EndCut* cut : {&section.cut_butt, &section.cut_tip}) {
     if (!cut->at.empty()) finding.related.push_back(cut->at);
   }
@@ -186,8 +201,9 @@ void ResolveSections(Resolver& r) {
   const CutsByEnd cuts = CollectCuts(r);
   for (Section& section : blank.sections) {
     if (const auto found = cuts.find(section.id); found != cuts.end() && !section.id.empty()) {
-      section.cut_butt = Decide(r, found->second.first);
-      section.cut_tip = Decide(r, found->second.second);
+      const bool butt = section.assembled() && blank.assembled.empty();
+      section.cut_butt = Decide(r, found->second.first, butt && r.host_glued);
+      section.cut_tip = Decide(r, found->second.second, false);
     }
     WorkOutWhatIsLeft(r, section);
     if (section.assembled()) blank.assembled.push_back(section.index);

@@ -4,6 +4,7 @@
 #ifndef WITHY_ROD_RESOLVER_H_
 #define WITHY_ROD_RESOLVER_H_
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -17,6 +18,8 @@ struct Resolver {
   const v1::Design& design;
   BenchLog log;
   Rod& rod;
+  // Place in the log of the glue-up that holds the blank in its handle; unset = it is open.
+  std::optional<int> host_glued = std::nullopt;
 
   void Assume(FieldPath at, std::string used, std::string why) {
     rod.assumptions.push_back({std::move(at), std::move(used), std::move(why)});
@@ -43,9 +46,10 @@ bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, 
 
 void ResolveOrder(Resolver& r);      // intent
 void ResolveBonds(Resolver& r);      // adhesives, shop
+void ResolveHandle(Resolver& r);     // each part, without its place
+void ReadClosed(Resolver& r);        // what the log has closed
 void ResolveSections(Resolver& r);   // each section and its cuts
 void AssembleBlank(Resolver& r);     // joints, length, outer profile
-void ResolveHandle(Resolver& r);     // each part, without its place
 void ResolveGuides(Resolver& r);     // each guide and the tip-top, without place
 void ResolveThreads(Resolver& r);    // wrapping threads and finishes
 void ResolveWraps(Resolver& r);      // one by one, without place

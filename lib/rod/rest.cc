@@ -1,13 +1,13 @@
 #include "rest.h"
 
-#include <cmath>
+#include <algorithm>
 #include <string>
-#include <unordered_map>
 #include <utility>
 
 #include "absl/strings/str_format.h"
 #include "codes.h"
 #include "dry_fits.h"
+#include "make_rest_law.h"
 #include "measurements.h"
 #include "read_quantity.h"
 
@@ -21,15 +21,12 @@ bool IsCap(const Part& part) {
          (part.kind == "butt_cap" || part.kind == "gimbal" || part.kind == "extension_butt");
 }
 
-// Off one end of a section by the time of an entry of the log.
-double DoneBefore(const Resolver& r, const Section& section, End end, int order) {
-  double sum = 0;
-  for (const auto& cut : r.log.cuts) {
-    if (cut.order > order || cut.entry->section() != section.id) continue;
-    const End of = cut.entry->at_end() == v1::End::TIP ? End::kTip : End::kButt;
-    if (of == end) sum += LengthOf(cut.entry->amount()).value_or(Length()).meters();
+int CapOf(const Handle& handle) {
+  int cap = -1;
+  for (std::size_t i = 0; i < handle.parts.size(); ++i) {
+    if (IsCap(handle.parts[i])) cap = static_cast<int>(i);
   }
-  return sum;
+  return cap;
 }
 
 const Section* ButtSection(const Rod& rod) {
@@ -43,15 +40,19 @@ int PartIndex(const Rod& rod, const std::string& id) {
   return -1;
 }
 
-// The latest fit that told a length; whether the butt is, or is to be, shorter than it was then.
+// The latest fit that told a length, of a handle that is glued on the latest before that; whether the butt is, or is to
+// be, shorter than it was then.
 int LatestDryFit(Resolver& r) {
-  for (int i = static_cast<int>(r.rod.dry_fits.size()) - 1; i >= 0; --i) {
+  const int host = r.rod.handle.Host();
+  const Section* butt = ButtSection(r.rod);
+  for (int i = static_cast<int>(r.rod.dry_fits.size()) - 1; butt && i >= 0; --i) {
     DryFit& fit = r.rod.dry_fits[i];
-    if (!Positive(fit.overall) || PartIndex(r.rod, fit.part) < 0) continue;
-    const Section* butt = ButtSection(r.rod);
-    if (butt == nullptr) return -1;
-    const double then = DoneBefore(r, *butt, End::kButt, r.log.fits[i].order);
-    fit.stale = butt->cut_butt.amount.meters() > then + kSameM;
+    const int part = PartIndex(r.rod, fit.part);
+    if (!Positive(fit.overall) || fit.impossible || part < 0) continue;
+    const bool glued = part == host && r.host_glued;
+    if (glued && r.log.fits[i].order > *r.host_glued) continue;
+    const double cut = glued ? CutButtBefore(r, *r.host_glued) : butt->cut_butt.amount.meters();
+    fit.stale = cut > fit.cut_butt_m + kSameM;
     return i;
   }
   return -1;
@@ -59,7 +60,7 @@ int LatestDryFit(Resolver& r) {
 
 void SayStale(Resolver& r, int index, const Section& butt) {
   const DryFit& fit = r.rod.dry_fits[index];
-  const double then_mm = DoneBefore(r, butt, End::kButt, r.log.fits[index].order) * 1000;
+  const double then_mm = fit.cut_butt_m * 1000;
   const double done_mm = butt.cut_butt.done.mm(), to_be_mm = butt.cut_butt.amount.mm();
   const bool cut_since = done_mm > then_mm + kSameM * 1000;
   const bool planned = to_be_mm > done_mm + kSameM * 1000;
@@ -78,19 +79,6 @@ void SayStale(Resolver& r, int index, const Section& butt) {
   r.rod.findings.push_back(std::move(finding));
 }
 
-// What came off the other ends since the fit, or is still to come off: it only shortens.
-double OffElsewhereSince(const Resolver& r, int order) {
-  double sum = 0;
-  for (const int i : r.rod.blank.assembled) {
-    const Section& section = r.rod.blank.sections[i];
-    if (&section != ButtSection(r.rod)) {
-      sum += section.cut_butt.amount.meters() - DoneBefore(r, section, End::kButt, order);
-    }
-    sum += section.cut_tip.amount.meters() - DoneBefore(r, section, End::kTip, order);
-  }
-  return sum;
-}
-
 void SettleFromDryFit(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
   Rod& rod = r.rod;
   const DryFit& fit = rod.dry_fits[plan.dry_fit];
@@ -98,9 +86,23 @@ void SettleFromDryFit(Resolver& r, const RestPlan& plan, const PlacedPart& part)
     rod.rest_measure = "give the part that was tried on a place from the butt end";
     return;
   }
-  rod.blank_tip_m = *part.start_m + r.Input(*fit.overall) -
-                    Uncertain(OffElsewhereSince(r, r.log.fits[plan.dry_fit].order));
+  rod.blank_tip_m = *part.start_m + r.Input(*fit.overall) + Uncertain(LengthOfFit(r, fit) - fit.overall->value.meters());
   if (rod.blank.length_m) rod.blank_butt_m = *rod.blank_tip_m - *rod.blank.length_m;
+}
+
+// Half the band on both sides, the wider one. The tip end is an input of its own; the butt face then carries the blank's
+// length once more than it should: too wide, never too narrow.
+void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
+  Rod& rod = r.rod;
+  if (!part.start_m) {
+    rod.rest_measure = "give the one-piece handle a place from the butt end";
+    return;
+  }
+  const RestLaw::Band band = rod.rest_law->LengthAt(ButtSection(rod)->cut_butt.amount.meters());
+  const FieldPath at = rod.handle.parts[plan.part].at.Field("bore");
+  rod.blank_tip_m = *part.start_m + rod.inputs.Add(band.value, std::max(band.value - band.low, band.high - band.value),
+                                                   at.ToString());
+  rod.blank_butt_m = *rod.blank_tip_m - *rod.blank.length_m;
 }
 
 void SettleAgainstCap(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
@@ -123,8 +125,8 @@ void CompareWithDryFit(Resolver& r, const Known<Length>& written) {
   const Part& part = r.rod.handle.parts[PartIndex(r.rod, r.rod.dry_fits[i].part)];
   if (!part.start.from_butt_m) return;
   Known<Length> fitted = *r.rod.dry_fits[i].overall;
-  fitted.value += Length::Meters(part.start.from_butt_m->value() - OffElsewhereSince(r, r.log.fits[i].order) -
-                                 r.rod.blank.length_m->value());
+  fitted.value = Length::Meters(part.start.from_butt_m->value() + LengthOfFit(r, r.rod.dry_fits[i]) -
+                                r.rod.blank.length_m->value());
   CompareLengths(r, written, fitted);
 }
 
@@ -162,7 +164,10 @@ Datums SettleTip(Resolver& r) {
 
 RestPlan PlanRest(Resolver& r) {
   ReadDryFits(r);
+  JudgeDryFits(r);
   CompareDryFits(r);
+  MakeLawOfHandle(r);
+  TellRestOfGlued(r);
   Rod& rod = r.rod;
   const v1::Handle& handle = r.design.handle();
   if (ReadLength(handle.blank_butt_from_butt(), rod.handle.at, "blank_butt_from_butt")) return {RestBasis::kGiven, -1, -1};
@@ -170,13 +175,9 @@ RestPlan PlanRest(Resolver& r) {
   if (fit >= 0 && !rod.dry_fits[fit].stale) {
     return {RestBasis::kDryFit, PartIndex(rod, rod.dry_fits[fit].part), fit};
   }
-  bool one_piece = false;
-  int cap = -1;
-  for (std::size_t i = 0; i < rod.handle.parts.size(); ++i) {
-    if (rod.handle.parts[i].kind == "one_piece_handle" && rod.handle.parts[i].on.empty()) one_piece = true;
-    if (IsCap(rod.handle.parts[i])) cap = static_cast<int>(i);
-  }
-  if (!one_piece) return {RestBasis::kAgainstCap, cap, -1};
+  const int host = rod.handle.Host();
+  if (rod.rest_law) return {RestBasis::kLaw, host, -1};
+  if (host < 0) return {RestBasis::kAgainstCap, CapOf(rod.handle), -1};
   if (fit >= 0) {
     SayStale(r, fit, *ButtSection(rod));
   } else {
@@ -196,11 +197,13 @@ Datums SettleRest(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
       break;
     }
     case RestBasis::kDryFit: SettleFromDryFit(r, plan, part); break;
+    case RestBasis::kLaw: SettleFromLaw(r, plan, part); break;
     case RestBasis::kAgainstCap: SettleAgainstCap(r, plan, part); break;
     case RestBasis::kUnknown: break;
   }
   if (rod.blank_butt_m || rod.blank_tip_m) rod.rest_basis = plan.basis;
   if (!rod.blank_tip_m) rod.blank_tip_m = Plus(rod.blank_butt_m, rod.blank.length_m);
+  MakeLawOfButt(r);
   return SettleTip(r);
 }
 

@@ -1,6 +1,14 @@
 #include "withy/rod/rod.h"
 
 namespace withy {
+
+int Handle::Host() const {
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (parts[i].kind == "one_piece_handle" && parts[i].on.empty() && !parts[i].loose) return static_cast<int>(i);
+  }
+  return -1;
+}
+
 namespace {
 
 // Rounding must not push a point off the end it stands on.

@@ -133,6 +133,7 @@ struct Blank {
   std::optional<Mass> rated_lure_min, rated_lure_max;
   // Assembled, after the cuts; unset or empty = cannot be told.
   std::optional<Uncertain> length_m;
+  std::optional<double> supplied_m;    // assembled, nothing cut off
   Profile outer;                       // on the blank, metres; of an overlap the outer section's; jumps at joints
 };
 

@@ -112,6 +112,10 @@ struct Part {
 struct Handle {
   FieldPath at;
   std::vector<Part> parts;  // in the order of the design
+
+  // The part that the blank comes to rest in: the one-piece handle on the blank, the first of several. -1 = there is none,
+  // and the blank runs through.
+  int Host() const;
 };
 
 }  // namespace withy

@@ -63,7 +63,6 @@ struct Weighing {
   Known<Mass> mass;
   Maybe<Length> balance;          // from the butt end of what was weighed
   bool with_reel = false;
-  bool outdated = false;
   FieldPath at;                   // of the entry, or of blank.mass
 };
 
@@ -87,6 +86,8 @@ struct DryFit {
   FieldPath at;
   bool arbors_on = false;
   double cut_butt_m = 0;    // off the butt when it was read
+  double cut_elsewhere_m = 0;  // off all other ends of the assembled blank then
+  bool impossible = false;  // longer, or of a one-piece handle shorter, than the two can be together: counts for nothing
   bool stale = false;       // the butt was cut, or is to be cut, after it
 };
 
@@ -95,7 +96,7 @@ struct DryFit {
 struct Closed {
   enum class Kind { kCut, kGlued, kPotted, kReamed, kWrapped, kCoated };
   Kind kind = Kind::kCut;
-  std::string id;                  // of the section, part, arbor, joint, tip-top or wrap
+  std::string id;                  // of the section, part, arbor, joint, tip-top, wrap, guide or inscription
   End end = End::kUnknown;         // of a cut
   double amount = 0;               // metres off that end; number of counterweights potted; coats; else 0
   // Of the glued part that the blank rests in: butt face of the blank from its own butt end, where a dry fit told it.
@@ -125,8 +126,9 @@ struct Rod {
   std::optional<Uncertain> overall_m;     // tip end of the rod: its length
 
   std::optional<RestLaw> rest_law;        // unset = what the butt does in its handle is not known
-  std::vector<Closed> closed;             // in the order of the entries
+  std::vector<Closed> closed;             // in the order in which the entries closed them first
   std::vector<DryFit> dry_fits;           // oldest first
+  std::vector<GlueUp> glue_ups;           // oldest first
   std::vector<Weighing> weighings;        // totals, oldest first; single things are in the things themselves
   std::vector<WholeWeighing> wholes;      // oldest first
   std::vector<FieldPath> not_understood;  // log entries: every plan is 'cannot tell'
