@@ -109,18 +109,45 @@ TEST(Rest, FromTheLatestDryFit) {
   EXPECT_NEAR(rod.blank_butt_m->plus_minus() * 1000, std::hypot(0.5, 1.0), 1e-9);
 }
 
-TEST(Rest, ATipCutAfterTheFitShortensAndAButtCutMakesItStale) {
+// 2200 - 30 with 1 mm for 1 mm; between 0 and 2 are possible, and the rule's 1 mm.
+TEST(Rest, ATipCutAfterTheFitShortensAndAButtCutIsDrawnOnFromIt) {
   const std::string handle = R"(parts { id: "module" kind: "one_piece_handle" length { mm: 355 } })";
   const std::string fit = std::string(kTip) + "log { fit { part: \"module\" overall { mm: 2200 } } }";
   const Rod tip = Handle(handle, fit + "log { cut { section: \"s\" at_end: TIP amount { mm: 30 } } }");
   EXPECT_NEAR(tip.overall_m->value() * 1000, 2200 - 30 + 6, 1e-9);
   const Rod butt = Handle(handle, fit + "log { cut { section: \"s\" amount { mm: 30 } } }");
-  EXPECT_FALSE(butt.overall_m);
-  EXPECT_THAT(CodesIn(butt.findings), ElementsAre("rod/dry-fit-stale"));
+  EXPECT_EQ(butt.rest_basis, RestBasis::kLaw);
+  EXPECT_NEAR(butt.overall_m->value() * 1000, 2200 - 30 + 6, 1e-9);
+  EXPECT_NEAR(butt.overall_m->plus_minus() * 1000, std::hypot(30.0, 1.0), 1e-9);
+  EXPECT_TRUE(butt.dry_fits[0].stale);
   // A cut that was done before the fit is in it.
   const Rod before = Handle(handle, std::string(kTip) + R"(log { cut { section: "s" amount { mm: 30 } } }
     log { fit { part: "module" overall { mm: 2200 } } })");
   EXPECT_NEAR(before.overall_m->value() * 1000, 2206, 1e-9);
+}
+
+// With the arbors on it says nothing of the bore: there is nothing to draw on.
+TEST(Rest, AFitWithArborsOnGoesStale) {
+  const Rod rod = Handle("parts { id: \"module\" kind: \"one_piece_handle\" length { mm: 355 } }", R"(
+    log { fit { part: "module" overall { mm: 2200 } arbors_on: true } } log { cut { section: "s" amount { mm: 30 } } })");
+  EXPECT_THAT(CodesIn(rod.findings), ElementsAre("rod/dry-fit-stale"));
+  EXPECT_FALSE(rod.blank_tip_m);
+}
+
+// The butt face stops where the bore is 0.1 mm wider: 10 + 0.02 z = 12 + 0.1 at 105, 5 mm of cap behind it.
+TEST(Rest, BoreAgainstTaperWithoutADryFit) {
+  const std::string bore = R"(parts { id: "cap" kind: "butt_cap" length { mm: 5 } }
+    parts { id: "module" kind: "one_piece_handle" length { mm: 300 }
+      bore { at { mm: 0 } diameter { mm: 10 plus_minus: 0.03 } } bore { at { mm: 300 } diameter { mm: 16 } } })";
+  const Rod rod = Handle(bore);
+  ASSERT_EQ(rod.rest_basis, RestBasis::kLaw);
+  EXPECT_THAT(rod.findings, IsEmpty());
+  EXPECT_NEAR(rod.blank_butt_m->value() * 1000, 110, 1e-6);
+  EXPECT_NEAR(rod.blank_tip_m->value() * 1000, 2110, 1e-6);
+  // 0.05 mm of a calliper and 0.03 of the bore are hypot(0.05, 0.03) / 0.02 mm of place; the blank's length is 1 mm open.
+  EXPECT_NEAR(rod.blank_tip_m->plus_minus() * 1000, std::hypot(0.05 / 0.02, 0.03 / 0.02, 1.0), 1e-5);
+  EXPECT_THAT(rod.assumptions, Contains(::testing::Field(&Assumption::used, "0.1 mm")));   // room for glue
+  EXPECT_THAT(rod.assumptions, Contains(::testing::Field(&Assumption::used, "0.05 mm")));  // the calliper
 }
 
 TEST(Rest, AOnePieceHandleWithoutADryFitCannotBeTold) {
