@@ -16,6 +16,7 @@ namespace withy {
 // From SI to the unit of a figure.
 inline constexpr double kMm = 1000;
 inline constexpr double kGrams = 1000;
+inline constexpr double kMl = 1e6;
 inline constexpr double kAsIs = 1;
 
 inline double SiOf(double value) { return value; }
