@@ -46,31 +46,6 @@ void ReportWraps(const Rod& rod, const WrapsAnswers& answers, v1::WrapsReport& r
   }
 }
 
-void ReportContribution(const Contribution& part, v1::PlacedPart& to) {
-  to.set_id(part.id);
-  to.set_at(part.at.ToString());
-  Put(part.start_m, kMm, [&](double mm) { to.set_start_mm(mm); });
-  Put(part.length_m, kMm, [&](double mm) { to.set_length_mm(mm); });
-  PutWithPlusMinus(part.mass_kg, kGrams, [&](double g) { to.set_mass_g(g); },
-                   [&](double g) { to.set_mass_plus_minus_g(g); });
-  Put(part.center_m, kMm, [&](double mm) { to.set_center_mm(mm); });
-  if (part.mass_kg) to.set_mass_from(SourceWord(part.mass_from));
-}
-
-void ReportBalance(const BalanceAnswers& answers, v1::BalanceReport& report) {
-  PutWithPlusMinus(answers.mass_kg, kGrams, [&](double g) { report.set_mass_g(g); },
-                   [&](double g) { report.set_mass_plus_minus_g(g); });
-  PutWithPlusMinus(answers.balance_m, kMm, [&](double mm) { report.set_balance_from_butt_mm(mm); },
-                   [&](double mm) { report.set_balance_from_butt_plus_minus_mm(mm); });
-  Put(answers.mass_with_reel_kg, kGrams, [&](double g) { report.set_mass_with_reel_g(g); });
-  PutWithPlusMinus(answers.balance_with_reel_m, kMm, [&](double mm) { report.set_balance_with_reel_mm(mm); },
-                   [&](double mm) { report.set_balance_with_reel_plus_minus_mm(mm); });
-  Put(answers.moment_about_hold_n_m, kAsIs, [&](double n_m) { report.set_moment_about_hold_n_m(n_m); });
-  Put(answers.inertia_about_hold_kg_m2, kAsIs, [&](double value) { report.set_inertia_about_hold_kg_m2(value); });
-  for (const Contribution& part : answers.parts) ReportContribution(part, *report.add_parts());
-  Put(answers.remainder_kg, kGrams, [&](double g) { report.set_remainder_g(g); });
-}
-
 void AddAssumptions(const std::vector<Assumption>& assumptions, v1::Report& report) {
   for (const Assumption& assumption : assumptions) {
     const std::string at = assumption.at.ToString();
@@ -100,15 +75,16 @@ v1::Report MakeReport(const Rod& rod, const Answers& answers) {
   v1::Report report;
   report.set_format("withy-report/1");
   for (const auto* list : {&rod.assumptions, &answers.sections.assumptions, &answers.fit.assumptions,
-                           &answers.wraps.assumptions, &answers.balance.assumptions}) {
+                           &answers.bonding.assumptions, &answers.wraps.assumptions, &answers.balance.assumptions}) {
     AddAssumptions(*list, report);
   }
-  for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.guides.unknowns,
-                           &answers.wraps.unknowns, &answers.balance.unknowns}) {
+  for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.bonding.unknowns,
+                           &answers.guides.unknowns, &answers.wraps.unknowns, &answers.balance.unknowns}) {
     AddUnknowns(*list, report);
   }
   ReportSections(rod, answers, *report.mutable_sections());
   ReportFit(rod, answers.fit, *report.mutable_fit());
+  ReportBonding(answers.bonding, *report.mutable_bonding());
   ReportGuides(rod, answers.guides, *report.mutable_guides());
   ReportWraps(rod, answers.wraps, *report.mutable_wraps());
   ReportBalance(answers.balance, *report.mutable_balance());

@@ -66,6 +66,9 @@ void ResolveBonds(Resolver& r) {
     r.rod.adhesives.push_back(ReadAdhesive(r.design.adhesives(i), i));
   }
   r.rod.shop = ReadShop(r.design.shop());
+  for (const auto& [order, entry, at] : r.log.glued) {
+    r.rod.glue_ups.push_back({entry->bond(), ReadRatio(entry->by_volume()), ReadRatio(entry->by_mass()), at});
+  }
 }
 
 }  // namespace withy

@@ -29,6 +29,13 @@ struct Adhesive {
   std::optional<double> cure_at_c;
 };
 
+// A mix as it was logged, with the parts that were taken where the entry says them. Corrected entries are left out.
+struct GlueUp {
+  std::string adhesive;                   // id
+  std::optional<Ratio> by_volume, by_mass;
+  FieldPath at;                           // of the entry
+};
+
 // What is true of the bench whatever rod is on it. Unset = not given; defaults are the concerns' and are listed there.
 struct Shop {
   Maybe<double> smallest_batch_m3;

@@ -59,16 +59,25 @@ struct MixedBatch {
   std::vector<int> joints;             // in BondingAnswers::joints, in the order of work
   double need_m3 = 0, mixed_m3 = 0;    // with waste, at least the smallest batch
   bool set_by_minimum = false;
-  std::optional<double> resin_m3, hardener_m3, resin_kg, hardener_kg;
+  std::optional<double> resin_m3, hardener_m3;  // by the ratio by volume
+  std::optional<double> resin_kg, hardener_kg;  // by the ratio by mass
+  std::optional<double> mixed_kg;
   double working_s = 0;
   double at_c = 0;                     // the shop's temperature
   std::optional<double> pot_life_s;    // at that temperature
   std::optional<double> set_s;         // at that temperature: may be let go of
 };
 
+struct AdhesiveUse {
+  std::string adhesive;
+  double mixed_m3 = 0;                 // all its batches
+  std::optional<double> mixed_kg;
+};
+
 struct BondingAnswers {
   std::vector<GluedJoint> joints;      // in the order of work
   std::vector<MixedBatch> batches;     // of what is still open
+  std::vector<AdhesiveUse> totals;     // of the batches, by adhesive in the order of work
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };

@@ -1,0 +1,34 @@
+#include "adhesive.h"
+
+#include "withy/bonding/mixing.h"
+
+namespace withy {
+namespace {
+
+double PositiveOr(const Maybe<double>& known, double otherwise) {
+  return known && known->value > 0 ? known->value : otherwise;
+}
+
+}  // namespace
+
+double TemperatureOf(const Shop& shop) { return shop.temperature_c.value_or(kRoom_c); }
+
+double SmallestBatchOf(const Shop& shop) { return PositiveOr(shop.smallest_batch_m3, kSmallestBatch_m3); }
+
+double GluingTimeOf(const Shop& shop) { return PositiveOr(shop.gluing_time_s, kGluingTime_s); }
+
+bool IsEpoxy(const Adhesive& adhesive) { return adhesive.kind == "epoxy_paste" || adhesive.kind == "epoxy_liquid"; }
+
+bool IsMixed(const Adhesive& adhesive) { return adhesive.by_volume || adhesive.by_mass || IsEpoxy(adhesive); }
+
+std::optional<double> TimeAt(const Maybe<double>& printed_s, const std::optional<double>& printed_for_c, double at_c) {
+  if (!printed_s || !(printed_s->value > 0)) return std::nullopt;
+  return PotLifeAt(printed_s->value, printed_for_c.value_or(at_c), at_c);
+}
+
+std::optional<double> DensityOf(const Adhesive& adhesive) {
+  if (adhesive.density_kg_m3 && adhesive.density_kg_m3->value > 0) return adhesive.density_kg_m3->value;
+  return IsEpoxy(adhesive) ? std::optional(kEpoxy_kg_m3) : std::nullopt;
+}
+
+}  // namespace withy
