@@ -1,4 +1,4 @@
-// Sections and fit in the report.
+// Sections in the report.
 #include "figures.h"
 #include "report_parts.h"
 
@@ -37,23 +37,6 @@ void ReportSection(const Section& section, const SectionAnswer& answer, v1::Sect
   }
 }
 
-void ReportPart(const Part& part, const PartFit& fit, v1::FittedPart& to) {
-  to.set_id(part.id);
-  Put(part.start.from_butt_m, kMm, [&](double mm) { to.set_start_mm(mm); });
-  Put(part.length, kMm, [&](double mm) { to.set_length_mm(mm); });
-  Put(fit.blank_at_start_m, kMm, [&](double mm) { to.set_blank_at_start_mm(mm); });
-  Put(fit.blank_at_tip_side_m, kMm, [&](double mm) { to.set_blank_at_tip_side_mm(mm); });
-  Put(fit.clearance_m, kMm, [&](double mm) { to.set_clearance_mm(mm); });
-  for (std::size_t i = 0; i < part.arbors.size(); ++i) {
-    v1::FittedArbor& arbor = *to.add_arbors();
-    arbor.set_id(part.arbors[i].id);
-    Put(part.arbors[i].start.from_butt_m, kMm, [&](double mm) { arbor.set_start_mm(mm); });
-    Put(part.arbors[i].length, kMm, [&](double mm) { arbor.set_length_mm(mm); });
-    Put(fit.arbors[i].blank_m, kMm, [&](double mm) { arbor.set_blank_mm(mm); });
-    Put(fit.arbors[i].bore_m, kMm, [&](double mm) { arbor.set_bore_mm(mm); });
-  }
-}
-
 }  // namespace
 
 const char* SourceWord(Source source) {
@@ -81,19 +64,6 @@ void ReportSections(const Rod& rod, const Answers& answers, v1::SectionsReport& 
                    [&](double mm) { report.set_tip_diameter_plus_minus_mm(mm); });
   PutWithPlusMinus(answers.sections.butt_diameter_m, kMm, [&](double mm) { report.set_butt_diameter_mm(mm); },
                    [&](double mm) { report.set_butt_diameter_plus_minus_mm(mm); });
-}
-
-void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report) {
-  PutWithPlusMinus(answers.overall_m, kMm, [&](double mm) { report.set_overall_length_mm(mm); },
-                   [&](double mm) { report.set_overall_length_plus_minus_mm(mm); });
-  Put(answers.short_of_target_m, kMm, [&](double mm) { report.set_short_of_target_mm(mm); });
-  Put(rod.blank_butt_m, kMm, [&](double mm) { report.set_blank_butt_mm(mm); });
-  Put(rod.blank_tip_m, kMm, [&](double mm) { report.set_blank_tip_mm(mm); });
-  for (std::size_t i = 0; i < rod.handle.parts.size(); ++i) {
-    ReportPart(rod.handle.parts[i], answers.parts[i], *report.add_parts());
-  }
-  Put(rod.tip_ring_m, kMm, [&](double mm) { report.set_tip_ring_mm(mm); });
-  Put(answers.tip_tube_clearance_m, kMm, [&](double mm) { report.set_tip_tube_clearance_mm(mm); });
 }
 
 }  // namespace withy

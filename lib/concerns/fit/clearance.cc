@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "arbors.h"
+
 namespace withy {
 namespace {
 
@@ -67,20 +69,6 @@ void FillClearance(const Rod& rod, const Part& part, double start, double length
   });
 }
 
-ArborFit FitOfArbor(const Rod& rod, const Part& part, double part_start, const Arbor& arbor, const Profile& blank) {
-  ArborFit fit;
-  if (!arbor.own_at || !arbor.length || !(arbor.length->value.meters() > 0)) return fit;
-  const double own = arbor.own_at->value.meters();
-  const double length = arbor.length->value.meters();
-  const double from = part_start + own;
-  if (rod.BlankDiameterAt(from) && rod.BlankDiameterAt(from + length)) fit.blank_m = blank.Max(from, from + length);
-  const bool bore_known = part.bore_known == BoreKnown::kProfile ||
-                          (part.bore_known == BoreKnown::kPlugs && own >= part.bore.begin() &&
-                           own + length <= part.bore.end());
-  if (!part.bore.empty() && bore_known) fit.bore_m = part.bore.Min(own, own + length);
-  return fit;
-}
-
 }  // namespace
 
 PartFit FitOf(const Rod& rod, const Part& part) {
@@ -89,12 +77,13 @@ PartFit FitOf(const Rod& rod, const Part& part) {
   if (!part.start.from_butt_m || !rod.blank_butt_m || rod.blank.outer.empty()) return fit;
   const double start = part.start.from_butt_m->value();
   const Profile blank = rod.blank.outer.Shifted(rod.blank_butt_m->value());
-  for (std::size_t i = 0; i < part.arbors.size(); ++i) fit.arbors[i] = FitOfArbor(rod, part, start, part.arbors[i], blank);
+  for (std::size_t i = 0; i < part.arbors.size(); ++i) fit.arbors[i] = FitOfArbor(rod, part, part.arbors[i], blank);
   fit.blank_at_start_m = rod.BlankDiameterAt(start);
   if (!part.length || !(part.length->value.meters() > 0)) return fit;
   const double length = part.length->value.meters();
   fit.blank_at_tip_side_m = rod.BlankDiameterAt(start + length);
   FillClearance(rod, part, start, length, blank, fit);
+  fit.proposed = ProposedArbors(rod, part, blank);
   return fit;
 }
 

@@ -1,0 +1,61 @@
+#include "withy/fit/mouth_play.h"
+
+#include <algorithm>
+
+#include "plan_basis.h"
+
+namespace withy {
+namespace {
+
+constexpr std::size_t kMostGaps = 2000;  // pairs of them are looked at
+
+// At every corner of bore and blank from the butt face to the mouth.
+std::vector<HalfGap> GapsOf(const Insertion& insertion, double tighter_m, double cut_m, double rest_m) {
+  const double mouth_m = insertion.bore_length(), end_m = std::min(mouth_m, rest_m + insertion.shaft_length() - cut_m);
+  if (!(rest_m < end_m)) return {};
+  const Profile bore = insertion.bore().Slice(rest_m, end_m);
+  const Profile blank = insertion.shaft().Shifted(rest_m - cut_m).Slice(rest_m, end_m);
+  std::vector<HalfGap> gaps;
+  for (const Profile* profile : {&bore, &blank}) {
+    for (const Profile::Knot& knot : profile->knots()) {
+      for (const auto side : {Profile::Limit::kLeft, Profile::Limit::kRight}) {
+        gaps.push_back({knot.x, std::max(0.0, (bore.At(knot.x, side) - blank.At(knot.x, side) - tighter_m) / 2)});
+      }
+    }
+  }
+  return gaps;
+}
+
+}  // namespace
+
+double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
+  std::optional<double> least;
+  for (const HalfGap& ahead : gaps) {
+    for (const HalfGap& behind : gaps) {
+      if (!(behind.z_m < ahead.z_m)) continue;
+      const double off_m = ahead.half_m + (ahead.half_m + behind.half_m) * (tip_z_m - ahead.z_m) / (ahead.z_m - behind.z_m);
+      least = std::min(least.value_or(off_m), off_m);
+    }
+  }
+  return least.value_or(0);
+}
+
+std::optional<MouthPlay> MouthPlayOf(const Rod& rod) {
+  const auto basis = fit::PlanBasisOf(rod);
+  if (!basis || basis->host == nullptr || basis->law.as_read() == nullptr) return std::nullopt;
+  const Insertion& insertion = *basis->law.as_read();
+  const double mouth_m = insertion.bore_length();
+  if (!basis->Told(basis->planned_m) || basis->law.setup().known_to_z_m < mouth_m) return std::nullopt;
+  const double rest_m = basis->law.RestAt(basis->planned_m);
+  const double tip_z_m = rest_m + insertion.shaft_length() - basis->planned_m;
+  if (!(rest_m < mouth_m) || !(tip_z_m > mouth_m)) return std::nullopt;
+  const double at_mouth_m = basis->planned_m + mouth_m - rest_m;  // on the blank as supplied
+  const auto inside = Profile::Limit::kLeft;
+  MouthPlay play{.play_m = insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m(),
+                 .ahead_m = tip_z_m - mouth_m};
+  const std::vector<HalfGap> gaps = GapsOf(insertion, basis->law.tighter_m(), basis->planned_m, rest_m);
+  if (gaps.size() <= kMostGaps) play.off_axis_m = TipOffAxis(gaps, tip_z_m);
+  return play;
+}
+
+}  // namespace withy

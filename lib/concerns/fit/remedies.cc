@@ -1,0 +1,131 @@
+// Where no cut gives the length ordered: what blocks it, and the ways out, cheapest first.
+#include <cmath>
+#include <string>
+
+#include "absl/strings/str_format.h"
+#include "plan_basis.h"
+#include "withy/units/format.h"
+
+namespace withy::fit {
+namespace {
+
+// No more comes off a tip before it is another rod (common practice, no source).
+constexpr double kMostOffTip_m = 0.1524;
+
+std::string Both(double m) {
+  return FormatMm(Length::Meters(m), 1) + " (" + FormatInches(Length::Meters(m), 16) + ")";
+}
+
+// What the ways out are judged by.
+struct Miss {
+  const PlanBasis& basis;
+  const CutPlan& plan;
+  double now_m = 0;     // overall, as the rod now is
+  double target_m = 0;  // overall
+  FieldPath blocked_by;
+  std::vector<Remedy> remedies;
+
+  void Add(Remedy::Kind kind, std::string text, double overall_m) {
+    remedies.push_back({kind, blocked_by, std::move(text), overall_m});
+  }
+};
+
+void ByAnotherCut(Miss& miss) {
+  const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump;
+  const bool beyond = miss.plan.outcome == CutPlan::Outcome::kTargetTooShort;
+  if (beyond && miss.plan.limit_m > miss.basis.done_m) {
+    miss.Add(Remedy::Kind::kCut,
+             absl::StrFormat("Cut the butt by %s in all, which is half of the section: the rod comes out at %s.",
+                             Both(miss.plan.limit_m), Both(*miss.plan.nearest_above_m)),
+             *miss.plan.nearest_above_m);
+  }
+  if (!jump || !miss.plan.nearest_below_m || !miss.basis.law.insertion()) return;
+  const auto cut = miss.basis.law.LeastCut(*miss.basis.target_m);
+  if (!cut) return;
+  miss.Add(Remedy::Kind::kCut,
+           absl::StrFormat("Cut the butt by %s in all: the butt passes the shoulder, and the rod comes out at %s.",
+                           Both(*cut), Both(*miss.plan.nearest_below_m)),
+           *miss.plan.nearest_below_m);
+}
+
+void ByTheTip(Miss& miss) {
+  // just before a jump the rest can come off the tip; elsewhere all of it
+  const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump && miss.plan.nearest_above_m;
+  const double off_m = (jump ? *miss.plan.nearest_above_m : miss.now_m) - miss.target_m;
+  if (!(off_m > 0) || off_m > kMostOffTip_m || !miss.plan.tip) return;
+  std::string text = absl::StrFormat("Cut %s off the tip%s", Both(off_m), jump ? ", and the butt to just before the jump" : "");
+  if (!jump && miss.plan.tip->tube_in64) {
+    text += absl::StrFormat("; the tip-top then needs a tube of %s in", FormatIn64(Length::In64(*miss.plan.tip->tube_in64)));
+  }
+  if (!jump && miss.plan.tip->stiffer) text += absl::StrFormat(", and the tip is %.2f times as stiff", *miss.plan.tip->stiffer);
+  text += ".";
+  const TipTop* tip_top = miss.basis.rod.tip_top ? &*miss.basis.rod.tip_top : nullptr;
+  if (tip_top != nullptr && miss.basis.rod.FindClosed(Closed::Kind::kGlued, tip_top->id) != nullptr) {
+    text += " The tip-top is glued on and has to be warmed off first.";
+  }
+  miss.Add(Remedy::Kind::kTip, std::move(text), miss.target_m);
+}
+
+// Where the blank is held out of the handle by what is missing, there must be enough of it left inside.
+constexpr double kLeastHeld = 0.5;
+
+void ByAPlug(Miss& miss) {
+  const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump && miss.plan.nearest_below_m;
+  const double missing_m = miss.target_m - (jump ? *miss.plan.nearest_below_m : miss.now_m);
+  if (!(missing_m > 0) || miss.plan.outcome == CutPlan::Outcome::kClosed) return;
+  if (miss.plan.host < 0) {
+    miss.Add(Remedy::Kind::kPlug,
+             absl::StrFormat("Lengthen the butt by %s with a plug behind the blank or a longer butt cap.", Both(missing_m)),
+             miss.target_m);
+    return;
+  }
+  if (!miss.plan.depth_m || *miss.plan.depth_m - missing_m < kLeastHeld * *miss.plan.depth_m) return;
+  miss.Add(Remedy::Kind::kPlug,
+           absl::StrFormat("Put a plug behind the butt face in '%s' that holds the blank out by %s; %.0f mm of it stay "
+                           "inside, and arbors have to centre it.",
+                           miss.basis.host->id, Both(missing_m), (*miss.plan.depth_m - missing_m) * 1000),
+           miss.target_m);
+}
+
+void ByTakingItOff(Miss& miss) {
+  if (miss.basis.closed == nullptr) return;
+  miss.Add(Remedy::Kind::kRemove,
+           absl::StrFormat("Take '%s' off again, with heat or by cutting it away, log it as removed, and plan the cut anew: "
+                           "%s are to %s.",
+                           miss.basis.closed->id, Both(std::abs(miss.now_m - miss.target_m)),
+                           miss.now_m > miss.target_m ? "come off" : "be added"),
+           miss.target_m);
+}
+
+void ByTheOrder(Miss& miss) {
+  const std::optional<double>& below = miss.plan.nearest_below_m;
+  const std::optional<double>& above = miss.plan.nearest_above_m;
+  if (!below && !above) return;
+  const bool take_below = below && (!above || miss.target_m - *below <= *above - miss.target_m);
+  const double nearest_m = take_below ? *below : *above;
+  miss.Add(Remedy::Kind::kOrder, absl::StrFormat("Agree on %s instead of %s.", Both(nearest_m), Both(miss.target_m)), nearest_m);
+}
+
+}  // namespace
+
+std::vector<Remedy> RemediesOf(const PlanBasis& basis, const CutPlan& plan) {
+  if (!plan.outcome || plan.outcome == CutPlan::Outcome::kReached || !basis.target_m) return {};
+  Miss miss{.basis = basis, .plan = plan};
+  miss.now_m = *basis.Overall(basis.law.LengthAt(basis.done_m).value);
+  miss.target_m = *basis.Overall(*basis.target_m);
+  if (plan.outcome == CutPlan::Outcome::kClosed && std::abs(miss.now_m - miss.target_m) <= basis.tolerance_m) return {};
+  if (plan.closed_by) {
+    miss.blocked_by = *plan.closed_by;
+  } else if (plan.outcome == CutPlan::Outcome::kTargetTooLong) {
+    // what is off stays off
+    if (const Closed* cut = basis.rod.FindClosed(Closed::Kind::kCut, basis.butt.id, End::kButt)) miss.blocked_by = cut->at;
+  }
+  ByAnotherCut(miss);
+  ByTheTip(miss);
+  ByAPlug(miss);
+  ByTakingItOff(miss);
+  ByTheOrder(miss);
+  return std::move(miss.remedies);
+}
+
+}  // namespace withy::fit

@@ -1,0 +1,92 @@
+// Staged cuts: as many as the bench allows at once, none of them past the shortest length that is to be expected.
+#include <algorithm>
+
+#include "plan_basis.h"
+#include "withy/fit/staged_cuts.h"
+
+namespace withy::fit {
+namespace {
+
+// Common practice, no source, where the shop does not say: the kerf of a fine saw, and the two steps of a butt cut.
+constexpr Length kKerf = Length::Mm(1);
+constexpr Length kLargest = Length::Inches(3);
+constexpr Length kLast = Length::Inches(0.25);
+// Of the reading of a dry fit that is still to come (common practice, no source).
+constexpr double kReading_m = 0.001;
+constexpr int kMostListed = 100;
+constexpr double kSame_m = 1e-9;
+
+double Meters(const Maybe<Length>& known, Length otherwise) {
+  return (known && known->value.meters() >= 0 ? known->value : otherwise).meters();
+}
+
+CutStages StagesOfShop(const Shop& shop) {
+  CutStages stages{.kerf_m = Meters(shop.saw_kerf, kKerf),
+                   .largest_m = Meters(shop.largest_single_cut, kLargest),
+                   .last_m = Meters(shop.last_cut, kLast)};
+  stages.last_m = std::max(stages.last_m, stages.kerf_m);
+  stages.largest_m = std::max(stages.largest_m, stages.last_m);
+  return stages;
+}
+
+// The law once a dry fit after that cut has read what is expected of it.
+RestLaw WithDryFit(const RestLaw& law, double cut_m) {
+  RestLaw::Setup setup = law.setup();
+  RestLaw::Seen seen;
+  seen.cut_m = cut_m;
+  seen.length_m = law.LengthAt(cut_m).value;
+  seen.plus_minus_m = kReading_m;
+  setup.seen.push_back(seen);
+  return RestLaw(std::move(setup));
+}
+
+// The most, up to `take`, after which the rod can still come out at least at `floor`; less than nothing where no cut is
+// sure. The low end of a band never rises with the cut.
+double SureCut(const RestLaw& law, double at_m, double take_m, double floor_m) {
+  if (law.LengthAt(at_m + take_m).low >= floor_m - kSame_m) return take_m;
+  if (law.LengthAt(at_m).low < floor_m) return -1;
+  double sure = 0, unsure = take_m;
+  while (unsure - sure > 1e-7) {
+    const double middle = (sure + unsure) / 2;
+    (law.LengthAt(at_m + middle).low >= floor_m ? sure : unsure) = middle;
+  }
+  return sure;
+}
+
+StagedCut StageOf(const PlanBasis& basis, const RestLaw& law, double at_m, double take_m) {
+  StagedCut stage{.take_m = take_m, .total_m = at_m + take_m, .leave_m = law.blank_m() - at_m - take_m};
+  const RestLaw::Band band = law.LengthAt(stage.total_m);
+  stage.expect_from_m = band.low;
+  stage.expect_m = band.value;
+  stage.expect_to_m = band.high;
+  stage.overall_m = basis.Overall(band.value);
+  stage.decides = law.from() != RestLaw::From::kThrough;
+  if (basis.host != nullptr && basis.host->length) {
+    stage.depth_mark_m = basis.host->length->value.meters() - law.RestAt(stage.total_m);
+  }
+  return stage;
+}
+
+}  // namespace
+
+void PlanStages(const PlanBasis& basis, CutPlan& plan) {
+  if (!plan.cut_for_target_m || plan.outcome != CutPlan::Outcome::kReached) return;
+  const CutStages stages = StagesOfShop(basis.rod.shop);
+  const double floor_m = *basis.target_m - basis.tolerance_m;
+  RestLaw law = basis.law;
+  for (double at_m = basis.done_m; *plan.cut_for_target_m - at_m > kSame_m;) {
+    const auto takes = StagedCuts(*plan.cut_for_target_m - at_m, stages);
+    if (!takes || takes->empty()) return;  // less than the saw takes
+    const double take_m = SureCut(law, at_m, takes->front(), floor_m);
+    if (take_m < stages.kerf_m - kSame_m) {
+      plan.no_sure_cut = plan.stages.empty();
+      return;
+    }
+    plan.stages.push_back(StageOf(basis, law, at_m, take_m));
+    at_m += take_m;
+    if (plan.stages.size() >= kMostListed) return;
+    if (law.from() != RestLaw::From::kThrough) law = WithDryFit(law, at_m);
+  }
+}
+
+}  // namespace withy::fit
