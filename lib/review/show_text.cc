@@ -4,55 +4,22 @@
 #include <optional>
 
 #include "absl/strings/str_cat.h"
-#include "absl/strings/str_join.h"
 #include "figure_text.h"
 #include "show_tables.h"
+#include "text_parts.h"
 #include "withy/units/format.h"
 #include "withy/units/quantity.h"
 
 namespace withy {
 namespace {
 
-constexpr int kLabelWidth = 20;
 constexpr int kSixteenths = 16;
-
-std::string Heading(std::string_view text, const TextStyle& style) {
-  return absl::StrCat("\n", Painted(text, Ink::kStrong, style), "\n");
-}
-
-// "  overall length      2209.8 mm": one figure with what it is.
-std::string Line(std::string_view label, std::string_view text) {
-  return absl::StrCat("  ", PaddedRight(label, kLabelWidth), "  ", std::string(text), "\n");
-}
-
-std::string Title(std::string_view file, const v1::Design& design, const v1::Report& report, const TextStyle& style) {
-  const v1::Identity& identity = design.identity();
-  std::string name = identity.name().empty() ? "A rod without a name" : Visible(identity.name());
-  std::vector<std::string> parts = {file == "-" ? "standard input" : Visible(file)};
-  if (!design.intent().technique().empty()) parts.push_back(Visible(design.intent().technique()) + " rod");
-  if (identity.has_revision()) parts.push_back(absl::StrCat("revision ", identity.revision()));
-  if (!identity.serial().empty()) parts.push_back("serial " + Visible(identity.serial()));
-  if (identity.authors_size() > 0) parts.push_back("by " + Visible(identity.authors(0).name()));
-  std::string title = absl::StrCat(Painted(name, Ink::kStrong, style), "\n", absl::StrJoin(parts, ", "), "\n");
-  if (!report.design_digest().empty()) {
-    absl::StrAppend(&title, Painted(report.design_digest(), Ink::kFaint, style), "\n");
-  }
-  return title;
-}
 
 // Both units, whichever is asked for: the order is in feet, the bench in mm.
 std::string OverallLength(const v1::FitReport& fit) {
   std::optional<double> plus_minus = WITHY_FIGURE(fit, overall_length_plus_minus_mm);
   return absl::StrCat(AlongText(fit.overall_length_mm(), plus_minus, LengthUnits::kMm), ", ",
                       FormatFeetInches(Length::Mm(fit.overall_length_mm()), kSixteenths));
-}
-
-std::string AgainstTarget(double short_mm, LengthUnits units) {
-  if (std::abs(short_mm) < 0.05) return "as ordered";
-  // Less than half a sixteenth would read as no difference.
-  if (std::abs(short_mm) < Length::Inches(1.0 / 32).mm()) units = LengthUnits::kMm;
-  std::string amount = AlongText(std::abs(short_mm), std::nullopt, units);
-  return amount + (short_mm > 0 ? " shorter than ordered" : " longer than ordered");
 }
 
 std::string Pieces(const v1::SectionsReport& sections, LengthUnits units) {
@@ -68,33 +35,33 @@ std::string TubeText(double clearance_mm) {
 
 // One place on the rod; empty where it is not known.
 std::string FromButt(std::string_view label, std::optional<double> mm, LengthUnits units) {
-  return mm ? Line(label, AlongText(mm, std::nullopt, units) + " from the butt end") : "";
+  return mm ? LineText(label, AlongText(mm, std::nullopt, units) + " from the butt end") : "";
 }
 
 std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   const v1::FitReport& fit = report.fit();
   const v1::SectionsReport& sections = report.sections();
   std::string lines;
-  if (fit.has_overall_length_mm()) lines += Line("overall length", OverallLength(fit));
+  if (fit.has_overall_length_mm()) lines += LineText("overall length", OverallLength(fit));
   if (fit.has_short_of_target_mm())
-    lines += Line("against the order", AgainstTarget(fit.short_of_target_mm(), options.units));
+    lines += LineText("against the order", AgainstOrder(fit.short_of_target_mm(), options.units));
   if (sections.has_blank_length_mm()) {
-    lines += Line("blank after cuts", AlongText(sections.blank_length_mm(),
-                                                WITHY_FIGURE(sections, blank_length_plus_minus_mm), options.units));
+    lines += LineText("blank after cuts", AlongText(sections.blank_length_mm(),
+                                                    WITHY_FIGURE(sections, blank_length_plus_minus_mm), options.units));
   }
   if (sections.sections_size() > 0) {
     lines += FromButt("blank's butt face", WITHY_FIGURE(fit, blank_butt_mm), options.units);
   }
   lines += FromButt("tip-top's ring", WITHY_FIGURE(fit, tip_ring_mm), options.units);
-  if (sections.has_pieces()) lines += Line("taken down", Pieces(sections, options.units));
+  if (sections.has_pieces()) lines += LineText("taken down", Pieces(sections, options.units));
   if (sections.has_butt_diameter_mm())
-    lines += Line("butt diameter", FormatFixed(sections.butt_diameter_mm(), 2) + " mm");
+    lines += LineText("butt diameter", FormatFixed(sections.butt_diameter_mm(), 2) + " mm");
   if (sections.has_tip_diameter_mm()) {
     Length tip = Length::Mm(sections.tip_diameter_mm());
-    lines += Line("tip diameter", absl::StrCat(FormatMm(tip, 2), ", ", FormatFixed(tip.in64(), 2), "/64 in"));
+    lines += LineText("tip diameter", absl::StrCat(FormatMm(tip, 2), ", ", FormatFixed(tip.in64(), 2), "/64 in"));
   }
-  if (fit.has_tip_tube_clearance_mm()) lines += Line("tip-top tube", TubeText(fit.tip_tube_clearance_mm()));
-  return lines.empty() ? "" : Heading("Lengths", options.style) + lines;
+  if (fit.has_tip_tube_clearance_mm()) lines += LineText("tip-top tube", TubeText(fit.tip_tube_clearance_mm()));
+  return lines.empty() ? "" : HeadingText("Lengths", options.style) + lines;
 }
 
 std::string Balance(const v1::BalanceReport& balance, const ShowOptions& options) {
@@ -103,50 +70,41 @@ std::string Balance(const v1::BalanceReport& balance, const ShowOptions& options
     return AlongText(mm, plus_minus, options.units) + " from the butt end";
   };
   if (balance.has_mass_g()) {
-    lines += Line("rod", UncertainText(balance.mass_g(), WITHY_FIGURE(balance, mass_plus_minus_g), 1) + " g");
+    lines += LineText("rod", UncertainText(balance.mass_g(), WITHY_FIGURE(balance, mass_plus_minus_g), 1) + " g");
   }
   if (balance.has_balance_from_butt_mm()) {
-    lines += Line("balances at",
-                  along(balance.balance_from_butt_mm(), WITHY_FIGURE(balance, balance_from_butt_plus_minus_mm)));
+    lines += LineText("balances at",
+                      along(balance.balance_from_butt_mm(), WITHY_FIGURE(balance, balance_from_butt_plus_minus_mm)));
   }
-  if (balance.has_mass_with_reel_g()) lines += Line("with the reel", FormatFixed(balance.mass_with_reel_g(), 1) + " g");
+  if (balance.has_mass_with_reel_g())
+    lines += LineText("with the reel", FormatFixed(balance.mass_with_reel_g(), 1) + " g");
   if (balance.has_balance_with_reel_mm()) {
-    lines += Line("balances at",
-                  along(balance.balance_with_reel_mm(), WITHY_FIGURE(balance, balance_with_reel_plus_minus_mm)));
+    lines += LineText("balances at",
+                      along(balance.balance_with_reel_mm(), WITHY_FIGURE(balance, balance_with_reel_plus_minus_mm)));
   }
   if (balance.has_moment_about_hold_n_m()) {
     double moment = balance.moment_about_hold_n_m();
-    lines += Line("about the hold",
-                  absl::StrCat(FormatFixed(std::abs(moment), 3), " N m, ", moment >= 0 ? "tip-heavy" : "butt-heavy"));
+    lines += LineText("about the hold", absl::StrCat(FormatFixed(std::abs(moment), 3), " N m, ",
+                                                     moment >= 0 ? "tip-heavy" : "butt-heavy"));
   }
-  if (balance.has_remainder_g()) lines += Line("weighed beyond parts", FormatFixed(balance.remainder_g(), 1) + " g");
-  return lines;
-}
-
-// "  at: text", wrapped with the later lines under the first.
-std::string Item(std::string_view at, std::string_view text, const TextStyle& style) {
-  std::string lines = absl::StrCat("  ", Visible(at), "\n");
-  for (const std::string& line : Wrapped(text, style.width - 6)) absl::StrAppend(&lines, "      ", line, "\n");
+  if (balance.has_remainder_g())
+    lines += LineText("weighed beyond parts", FormatFixed(balance.remainder_g(), 1) + " g");
   return lines;
 }
 
 std::string Assumed(const v1::Report& report, const TextStyle& style) {
   std::string items;
   for (const v1::Assumption& assumption : report.assumptions()) {
-    items += Item(assumption.at().empty() ? "the design" : assumption.at(),
-                  absl::StrCat(assumption.used(), ": ", assumption.why()), style);
+    items += ItemText(assumption.at().empty() ? "the design" : assumption.at(),
+                      absl::StrCat(assumption.used(), ": ", assumption.why()), style);
   }
-  return items.empty() ? "" : Heading("Assumed", style) + items;
+  return items.empty() ? "" : HeadingText("Assumed", style) + items;
 }
 
 std::string NotKnown(const v1::Report& report, const TextStyle& style) {
   std::string items;
-  for (const v1::Unknown& unknown : report.unknown()) items += Item(unknown.figure(), unknown.measure(), style);
-  return items.empty() ? "" : Heading("Cannot be told yet, and what would settle it", style) + items;
-}
-
-std::string Section(std::string_view heading, const std::string& table, const TextStyle& style) {
-  return table.empty() ? "" : Heading(heading, style) + table;
+  for (const v1::Unknown& unknown : report.unknown()) items += ItemText(unknown.figure(), unknown.measure(), style);
+  return items.empty() ? "" : HeadingText("Cannot be told yet, and what would settle it", style) + items;
 }
 
 }  // namespace
@@ -158,15 +116,16 @@ LengthUnits UnitsOf(const v1::Design& design) {
 std::string ShowText(std::string_view file, const v1::Design& design, const v1::Report& report,
                      const ShowOptions& options) {
   const TextStyle& style = options.style;
-  std::string text = Title(file, design, report, style) + Lengths(report, options);
-  text += Section("Sections, from the butt end of each as supplied", SectionsTable(report, options), style);
-  text += Section("Handle, from the butt end of the finished rod", HandleTable(design, report, options), style);
-  text += Section("Guides, from the tip-top's ring centre to the ring's centre", GuidesTable(report, options), style);
-  text += Section("Wraps, from the butt end of the finished rod", WrapsTable(report, options), style);
+  std::string text = TitleText(file, design, report, style) + Lengths(report, options);
+  text += SectionText("Sections, from the butt end of each as supplied", SectionsTable(report, options), style);
+  text += SectionText("Handle, from the butt end of the finished rod", HandleTable(design, report, options), style);
+  text +=
+      SectionText("Guides, from the tip-top's ring centre to the ring's centre", GuidesTable(report, options), style);
+  text += SectionText("Wraps, from the butt end of the finished rod", WrapsTable(report, options), style);
   std::string balance = Balance(report.balance(), options);
   std::string masses = MassTable(report, options);
   if (!balance.empty() && !masses.empty()) balance += "\n";
-  text += Section("Mass and balance, from the butt end of the finished rod", balance + masses, style);
+  text += SectionText("Mass and balance, from the butt end of the finished rod", balance + masses, style);
   return text + Assumed(report, style) + NotKnown(report, style);
 }
 

@@ -1,0 +1,180 @@
+#include "bench_log.h"
+
+#include <cstdlib>
+#include <ctime>
+
+#include "absl/strings/numbers.h"
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
+#include "design_input.h"
+#include "exit_status.h"
+#include "io.h"
+#include "output.h"
+#include "withy/document/append.h"
+
+namespace withy {
+namespace {
+
+constexpr OptionSpec kRecordingOptions[] = {
+    {"--note", "TEXT", "a remark on what is recorded"},
+    {"--by", "NAME", "who did it"},
+    {"-o,--output", "OUT", "write the design with the new entries here instead of in place", Completes::kFile},
+    {"--force", "", "record what is refused; replace OUT where it exists"},
+};
+
+// To the minute, by the bench's own clock; a build that must be repeatable sets the time (reproducible-builds.org,
+// SOURCE_DATE_EPOCH), which is then in UTC.
+std::string EntryDate() {
+  std::time_t now = std::time(nullptr);
+  std::tm parts{};
+  const char* fixed = std::getenv("SOURCE_DATE_EPOCH");
+  long long seconds = 0;
+  if (fixed && absl::SimpleAtoi(fixed, &seconds)) {
+    now = static_cast<std::time_t>(seconds);
+    gmtime_r(&now, &parts);
+  } else {
+    localtime_r(&now, &parts);
+  }
+  char text[32];
+  return {text, std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M", &parts)};
+}
+
+// "e12, e13"
+std::string Sign(std::vector<v1::Entry>& entries, const v1::Design& design, const Options& options) {
+  v1::Design numbered = design;
+  std::vector<std::string> ids;
+  for (v1::Entry& entry : entries) {
+    entry.set_id(NextEntryId(numbered));
+    entry.set_date(EntryDate());
+    entry.set_by(options.Value("--by"));
+    *numbered.add_log() = entry;
+    ids.push_back(entry.id());
+  }
+  if (!entries.empty()) entries.back().set_note(options.Value("--note"));
+  return absl::StrJoin(ids, ", ");
+}
+
+int Refused(const std::vector<Refusal>& refusals, const Options& options, Io& io) {
+  bool stands = false;
+  for (const Refusal& refusal : refusals) {
+    if (refusal.may_be_forced && options.Has("--force")) {
+      io.Note("recorded all the same: " + refusal.message);
+      continue;
+    }
+    io.Complain("not recorded: " + refusal.message, refusal.help);
+    stands = true;
+  }
+  return stands ? kFindings : kDone;
+}
+
+// In place, unless somebody else wrote the file meanwhile.
+int WriteBack(const std::string& path, const std::string& before, const std::string& after, const Options& options,
+              Io& io) {
+  const absl::StatusOr<std::string> now = ReadBytes(path, ReadLimitsFrom(options));
+  if (!now.ok() || *now != before) {
+    io.Complain(path + ": not written: the file was changed meanwhile", "run the command again");
+    return kNoOutput;
+  }
+  if (absl::Status status = WriteFiles({{path, after}}, Existing::kReplace); !status.ok()) {
+    io.Complain(std::string(status.message()));
+    return kNoOutput;
+  }
+  return kDone;
+}
+
+template <typename Text, typename Parse>
+bool ReadQuantity(const Options& options, std::string_view option, Io& io, Parse parse, std::optional<Text>* quantity) {
+  if (!options.Has(option)) return true;
+  absl::StatusOr<Text> read = parse(options.Value(option));
+  if (!read.ok()) {
+    io.Complain(absl::StrCat(std::string(option), ": ", read.status().message()));
+    return false;
+  }
+  *quantity = *std::move(read);
+  return true;
+}
+
+double InUnit(const LengthText& length, std::string_view unit) {
+  if (unit == "inch") return length.value.inches();
+  return unit == "in64" ? length.value.in64() : length.value.mm();
+}
+
+}  // namespace
+
+std::span<const OptionSpec> RecordingOptions() {
+  return kRecordingOptions;
+}
+
+bool ReadLength(const Options& options, std::string_view option, Io& io, std::optional<LengthText>* length) {
+  return ReadQuantity(options, option, io, ParseLength, length);
+}
+
+bool ReadMass(const Options& options, std::string_view option, Io& io, std::optional<MassText>* mass) {
+  return ReadQuantity(options, option, io, ParseMass, mass);
+}
+
+v1::Length MeasuredLength(const LengthText& length, const std::optional<LengthText>& plus_minus) {
+  v1::Length to;
+  if (length.unit == "inch") {
+    to.set_inch(length.number);
+  } else if (length.unit == "in64") {
+    to.set_in64(length.number);
+  } else {
+    to.set_mm(length.number);
+  }
+  if (plus_minus) {
+    to.set_plus_minus(plus_minus->unit == length.unit ? plus_minus->number : InUnit(*plus_minus, length.unit));
+  }
+  to.set_source(v1::Source::MEASURED);
+  return to;
+}
+
+v1::Mass MeasuredMass(const MassText& mass) {
+  v1::Mass to;
+  if (mass.unit == "oz") {
+    to.set_oz(mass.number);
+  } else if (mass.unit == "grain") {
+    to.set_grain(mass.number);
+  } else {
+    to.set_g(mass.number);
+  }
+  to.set_source(v1::Source::MEASURED);
+  return to;
+}
+
+int Record(std::vector<v1::Entry> entries, const BenchReadings& readings, const Options& options, Io& io,
+           CheckedDesign& checked) {
+  const Document& document = *checked.read.document;
+  const std::string ids = Sign(entries, document.design, options);
+  const LengthUnits units = UnitsFrom(options, document.design);
+  if (int status = Refused(RefusalsOf(document.design, checked.review.report, readings, units), options, io)) {
+    return status;
+  }
+  absl::StatusOr<std::string> bytes = AppendLog(document, entries);
+  if (!bytes.ok()) {
+    io.Complain(std::string(bytes.status().message()));
+    return kNoOutput;
+  }
+  const std::string output = options.Value("--output", checked.name);
+  const int status = options.Has("--output") || output == "-"
+                         ? Deliver(output, *bytes, document.form == Form::kBinary, options.Has("--force"), io)
+                         : WriteBack(output, document.bytes, *bytes, options, io);
+  if (status != kDone) return status;
+  io.Note(absl::StrCat("recorded ", ids, output == "-" ? "" : " in " + output));
+  checked.read = ReadDesign(checked.name, *bytes, ReadLimitsFrom(options));
+  checked.bytes = *std::move(bytes);
+  if (!checked.read.document) return kOwnFault;
+  checked.review = ReviewDesign(checked.read);
+  return kDone;
+}
+
+void PrintResult(const std::string& text, const Options& options, bool recorded, Io& io) {
+  const bool design_went_out = recorded && options.Value("--output", options.operands().front()) == "-";
+  if (design_went_out) {
+    io.Err(text);
+  } else {
+    io.Out(text);
+  }
+}
+
+}  // namespace withy

@@ -1,0 +1,64 @@
+#include "bench_cuts.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace withy {
+namespace {
+
+constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
+
+double StepsIn(double mm, double step_mm) {
+  return std::floor(mm / step_mm + kHair);
+}
+
+// How much longer the rod is at `cut_mm` than at the deeper `exact_mm`.
+double LongerBy(const v1::CutPlan& plan, double cut_mm, double exact_mm) {
+  const std::optional<double> at = OverallAt(plan, cut_mm), exact = OverallAt(plan, exact_mm);
+  if (at && exact) return *at - *exact;
+  return (exact_mm - cut_mm) * (plan.has_shorter_per_mm() ? plan.shorter_per_mm() : 1);
+}
+
+// The stage with `total_mm` off instead, so much less than planned.
+v1::StagedCut Moved(const v1::CutPlan& plan, v1::StagedCut stage, double take_mm, double total_mm) {
+  const double less_mm = stage.total_mm() - total_mm;
+  const double longer_mm = LongerBy(plan, total_mm, stage.total_mm());
+  stage.set_take_mm(take_mm);
+  stage.set_total_mm(total_mm);
+  if (stage.has_leave_mm()) stage.set_leave_mm(stage.leave_mm() + less_mm);
+  if (stage.has_expect_mm()) stage.set_expect_mm(stage.expect_mm() + longer_mm);
+  if (stage.has_expect_from_mm()) stage.set_expect_from_mm(stage.expect_from_mm() + longer_mm);
+  if (stage.has_expect_to_mm()) stage.set_expect_to_mm(stage.expect_to_mm() + longer_mm);
+  if (stage.has_overall_mm()) stage.set_overall_mm(stage.overall_mm() + longer_mm);
+  // What is in the handle: the blank's length less what stands out of the mouth.
+  if (stage.has_depth_mark_mm()) stage.set_depth_mark_mm(stage.depth_mark_mm() + less_mm - longer_mm);
+  return stage;
+}
+
+}  // namespace
+
+std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm) {
+  std::optional<double> overall;
+  for (const v1::LengthAtCut& point : plan.lengths()) {
+    if (point.cut_mm() > cut_mm + kHair) break;
+    overall = point.overall_mm() - point.shorter_per_mm() * (cut_mm - point.cut_mm());
+  }
+  return overall;
+}
+
+std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, std::optional<double> largest_mm) {
+  const double step_mm = units == LengthUnits::kInch ? 25.4 / 16 : 1;
+  const double done_mm = plan.cut_done_mm();
+  std::vector<v1::StagedCut> cuts;
+  double steps = 0;  // taken so far
+  for (const v1::StagedCut& stage : plan.stages()) {
+    double take = StepsIn(stage.total_mm() - done_mm, step_mm) - steps;
+    if (largest_mm) take = std::min(take, StepsIn(*largest_mm, step_mm));
+    if (take < 1) continue;
+    steps += take;
+    cuts.push_back(Moved(plan, stage, take * step_mm, done_mm + steps * step_mm));
+  }
+  return cuts;
+}
+
+}  // namespace withy

@@ -1,0 +1,273 @@
+#include "withy/review/bench_readings.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+#include "absl/strings/str_cat.h"
+#include "bench_cuts.h"
+#include "bench_text.h"
+#include "figure_text.h"
+#include "withy/findings/nearest_name.h"
+#include "withy/review/trim_text.h"
+#include "withy/units/format.h"
+#include "withy/units/quantity.h"
+
+namespace withy {
+namespace {
+
+constexpr double kLargestFactor = 1.5;  // beyond it a cut is taken for a typing error
+constexpr double kLikeness = 0.02;      // relative: two numbers that are meant to be one
+
+const v1::ClosedFact* FindClosed(const v1::Report& report, std::string_view kind, const std::string& what) {
+  for (const v1::ClosedFact& fact : report.closed()) {
+    if (fact.kind() == kind && !what.empty() && fact.what() == what) return &fact;
+  }
+  return nullptr;
+}
+
+double DoneMm(const v1::Report& report, const std::string& section, std::string_view end) {
+  double done = 0;
+  for (const v1::ClosedFact& fact : report.closed()) {
+    if (fact.kind() == "cut" && fact.what() == section && fact.at_end() == end) done = fact.amount_mm();
+  }
+  return done;
+}
+
+double PlannedButNotDone(const v1::Report& report) {
+  double open = 0;
+  for (const v1::SectionReport& section : report.sections().sections()) {
+    open += section.cut_butt_mm() - DoneMm(report, section.id(), "butt");
+    open += section.cut_tip_mm() - DoneMm(report, section.id(), "tip");
+  }
+  return open;
+}
+
+std::optional<double> LengthOfPart(const v1::Report& report, const std::string& id) {
+  for (const v1::FittedPart& part : report.fit().parts()) {
+    if (part.id() == id) return WITHY_FIGURE(part, length_mm);
+  }
+  return std::nullopt;
+}
+
+// "10 times", where one number is that many times the other.
+std::string TimesOff(double number, double meant) {
+  for (double factor : {25.4, 10.0}) {
+    if (std::abs(number / meant / factor - 1) < kLikeness) return FormatShortest(factor) + " times";
+    if (std::abs(number / meant * factor - 1) < kLikeness) return "1/" + FormatShortest(factor) + " of";
+  }
+  return "";
+}
+
+std::vector<std::string> PartsOf(const v1::Design& design) {
+  std::vector<std::string> ids;
+  for (const v1::Part& part : design.handle().parts()) ids.push_back(part.id());
+  return ids;
+}
+
+// What can be missing on a rod that is weighed.
+std::vector<std::string> ThingsOn(const v1::Design& design) {
+  std::vector<std::string> ids = PartsOf(design);
+  for (const v1::Part& part : design.handle().parts()) {
+    for (const v1::Arbor& arbor : part.arbors()) ids.push_back(arbor.id());
+  }
+  for (const v1::Guide& guide : design.guides()) ids.push_back(guide.id());
+  for (const v1::Wrap& wrap : design.wraps()) ids.push_back(wrap.id());
+  for (const v1::Finish& finish : design.finishes()) ids.push_back(finish.id());
+  ids.push_back(design.tip_top().id());
+  return ids;
+}
+
+class Judge {
+ public:
+  Judge(const v1::Design& design, const v1::Report& report, const BenchReadings& readings, LengthUnits units)
+      : design_(design), report_(report), readings_(readings), units_(units) {}
+
+  std::vector<Refusal> Run() {
+    Positive(readings_.cut_mm, "a cut");
+    Positive(readings_.tip_cut_mm, "a cut");
+    Positive(readings_.dry_fit_mm, "a dry fit");
+    Positive(readings_.mass_g, "a mass");
+    Positive(readings_.balance_mm, "a balance point");
+    if (!refusals_.empty()) return refusals_;
+    if (readings_.cut_mm) ButtCut(*readings_.cut_mm);
+    if (readings_.tip_cut_mm) TipCut(*readings_.tip_cut_mm);
+    if (readings_.dry_fit_mm) DryFit(*readings_.dry_fit_mm);
+    if (readings_.mass_g) WholeMass(*readings_.mass_g);
+    if (readings_.balance_mm) BalancePoint(*readings_.balance_mm);
+    if (readings_.weights) Counterweights(*readings_.weights);
+    if (readings_.potted) Potting();
+    for (const std::string& id : readings_.missing) IsThere(id, ThingsOn(design_));
+    if (!readings_.corrects.empty()) Correction();
+    return refusals_;
+  }
+
+ private:
+  void Refuse(std::string message, std::string help, bool may_be_forced = true) {
+    refusals_.push_back({std::move(message), std::move(help), may_be_forced});
+  }
+  std::string Mm(double mm) const { return BenchText(mm, units_); }
+
+  void Positive(std::optional<double> number, std::string_view what) {
+    if (number && !(*number > 0 && std::isfinite(*number))) {
+      Refuse(absl::StrCat(std::string(what), " is a number above zero"), "type what the tape or the scales said",
+             /*may_be_forced=*/false);
+    }
+  }
+
+  void IsThere(const std::string& id, const std::vector<std::string>& ids) {
+    if (std::find(ids.begin(), ids.end(), id) != ids.end() && !id.empty()) return;
+    const std::string_view nearest = NearestName(id, {ids.begin(), ids.end()});
+    Refuse(absl::StrCat("the design has no such thing as '", id, "'"),
+           nearest.empty() ? "name it as the design does" : absl::StrCat("is '", std::string(nearest), "' meant?"),
+           /*may_be_forced=*/false);
+  }
+
+  void Glued(const std::string& id, std::string_view then) {
+    if (const v1::ClosedFact* fact = FindClosed(report_, "glued", id)) {
+      Refuse(
+          absl::StrCat(id, " is glued (", fact->at(), "): ", std::string(then)),
+          "where that entry is wrong, correct it first; where it was taken off again, the log says so with 'removed'");
+    }
+  }
+
+  void ButtCut(double cut_mm) {
+    if (!report_.fit().cut_plan().host().empty()) {
+      Glued(report_.fit().cut_plan().host(), "nothing more comes off the blank's butt");
+    }
+    AmountOfCut(cut_mm);
+    const std::vector<v1::StagedCut> cuts = BenchCuts(report_.fit().cut_plan(), units_, LargestCutMm(design_));
+    const std::string times = cuts.empty() ? "" : TimesOff(cut_mm, cuts.front().take_mm());
+    if (!times.empty()) {
+      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is ", times, " the ", Mm(cuts.front().take_mm()), " planned"),
+             "look at the unit and at the decimal point");
+    }
+  }
+
+  void TipCut(double cut_mm) {
+    Glued(design_.tip_top().id(), "nothing more comes off the blank's tip");
+    AmountOfCut(cut_mm);
+  }
+
+  void AmountOfCut(double cut_mm) {
+    const std::optional<double> left = BlankLeftMm(report_);
+    if (left && cut_mm >= *left) {
+      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is more than is left of the blank: ", Mm(*left)),
+             "look at the unit; earlier cuts stand in the log", /*may_be_forced=*/false);
+      return;
+    }
+    const double largest = LargestCutMm(design_);
+    if (cut_mm > kLargestFactor * largest * (1 + 1e-9)) {
+      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is more than 1.5 times the largest single cut, ", Mm(largest)),
+             "cut in stages with a dry fit after each; where it was cut like this, record it with --force, or set "
+             "shop.largest_single_cut");
+    }
+  }
+
+  // Between the blank alone, right at the mouth, and blank and part end to end.
+  void DryFit(double read_mm) {
+    IsThere(readings_.part, PartsOf(design_));
+    Glued(readings_.part, "its blank cannot be tried on dry");
+    std::optional<double> shortest = BlankLeftMm(report_);
+    const std::optional<double> part = LengthOfPart(report_, readings_.part);
+    if (!shortest) return;
+    *shortest -= readings_.cut_mm.value_or(0) + readings_.tip_cut_mm.value_or(0);
+    std::optional<double> longest = part ? std::optional<double>(*shortest + *part) : std::nullopt;
+    const double slack = 0.002 * *shortest;  // of a tape measure, and of what is known of the blank
+    const auto fits = [&](double mm) { return mm >= *shortest - slack && (!longest || mm <= *longest + slack); };
+    if (fits(read_mm)) return;
+    std::string help = "measure from the part's own butt end (no cap) to the blank's tip end (no tip-top)";
+    for (double factor : {25.4, 1 / 25.4, 10.0, 0.1}) {
+      if (longest && fits(read_mm * factor)) help = absl::StrCat("was ", Mm(read_mm * factor), " meant? ", help);
+    }
+    if (read_mm < *shortest) {
+      Refuse(absl::StrCat("a dry fit of ", Mm(read_mm), " is shorter than the blank that is left: ", Mm(*shortest)),
+             help);
+    } else {
+      Refuse(absl::StrCat("a dry fit of ", Mm(read_mm), " is longer than blank and ", readings_.part,
+                          " together: ", Mm(*longest)),
+             help);
+    }
+  }
+
+  void WholeMass(double mass_g) {
+    const v1::BalanceReport& balance = report_.balance();
+    const std::optional<double> expected =
+        readings_.with_reel ? WITHY_FIGURE(balance, mass_with_reel_g) : WITHY_FIGURE(balance, mass_g);
+    if (!expected || *expected <= 0) return;
+    for (double factor : {kGramsPerOunce, 10.0}) {
+      for (double times : {factor, 1 / factor}) {
+        if (std::abs(mass_g * times / *expected - 1) > 0.15) continue;
+        Refuse(absl::StrCat("the rod at ", FormatGrams(Mass::Grams(mass_g), 1), " is far from the ",
+                            FormatGrams(Mass::Grams(*expected), 1), " that its parts come to; ",
+                            FormatGrams(Mass::Grams(mass_g * times), 1), " would be near"),
+               "look at the unit and at the decimal point");
+        return;
+      }
+    }
+  }
+
+  void BalancePoint(double balance_mm) {
+    const std::optional<double> overall = WITHY_FIGURE(report_.fit(), overall_length_mm);
+    if (overall && balance_mm > *overall) {
+      Refuse(absl::StrCat("a balance point ", Mm(balance_mm), " from the butt end is off the rod, which is ",
+                          Mm(*overall), " long"),
+             "measure from the butt end to the edge it lies level on", /*may_be_forced=*/false);
+    }
+  }
+
+  void Counterweights(std::uint32_t count) {
+    const v1::CounterweightPlan& plan = report_.balance().counterweights();
+    if (plan.has_fit() && count > plan.fit()) {
+      Refuse(absl::StrCat(Counted(static_cast<int>(count), "counterweight"), ", and ", plan.fit(), " fit in ",
+                          plan.part()),
+             "count them again, or measure the cavity");
+    }
+  }
+
+  void Potting() {
+    if (const v1::ClosedFact* fact = FindClosed(report_, "potted", readings_.part)) {
+      Refuse(absl::StrCat("counterweights are potted in ", readings_.part, " (", fact->at(), ")"),
+             "where that entry is wrong, correct it; where more went in, record how many are in it now with --force");
+    }
+  }
+
+  void Correction() {
+    std::vector<std::string_view> ids;
+    for (const v1::Entry& entry : design_.log()) {
+      if (entry.has_correction() && entry.correction().entry() == readings_.corrects) {
+        Refuse(absl::StrCat(readings_.corrects, " is corrected already, by ", entry.id()), "", /*may_be_forced=*/false);
+        return;
+      }
+      if (!entry.id().empty()) ids.push_back(entry.id());
+    }
+    for (std::string_view id : ids) {
+      if (id == readings_.corrects) return;
+    }
+    const std::string_view nearest = NearestName(readings_.corrects, ids);
+    Refuse(
+        absl::StrCat("the log has no entry ", readings_.corrects),
+        nearest.empty() ? "entries with an id can be corrected" : absl::StrCat("is ", std::string(nearest), " meant?"),
+        /*may_be_forced=*/false);
+  }
+
+  const v1::Design& design_;
+  const v1::Report& report_;
+  const BenchReadings& readings_;
+  const LengthUnits units_;
+  std::vector<Refusal> refusals_;
+};
+
+}  // namespace
+
+std::optional<double> BlankLeftMm(const v1::Report& report) {
+  if (!report.sections().has_blank_length_mm()) return std::nullopt;
+  return report.sections().blank_length_mm() + PlannedButNotDone(report);
+}
+
+std::vector<Refusal> RefusalsOf(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,
+                                LengthUnits units) {
+  return Judge(design, report, readings, units).Run();
+}
+
+}  // namespace withy

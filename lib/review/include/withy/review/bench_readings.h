@@ -1,0 +1,58 @@
+// What somebody at the bench wants to record, looked at before it is: a typing error in a log closes what is not
+// closed.
+//
+//   BenchReadings readings;
+//   readings.cut_mm = 1930;                       // 76 in, meant was 3 in
+//   for (const Refusal& refusal : RefusalsOf(design, report, readings, units)) ...
+//
+// Judged by the report of the design as it is before the entry. What cannot be judged (a length that is not known) is
+// let through.
+#ifndef WITHY_REVIEW_BENCH_READINGS_H_
+#define WITHY_REVIEW_BENCH_READINGS_H_
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "withy/review/length_units.h"
+#include "withy/v1/design.pb.h"
+#include "withy/v1/report.pb.h"
+
+namespace withy {
+
+struct BenchReadings {
+  std::optional<double> cut_mm;      // off the butt
+  std::optional<double> tip_cut_mm;  // off the tip
+  std::optional<double> dry_fit_mm;  // `part`'s own butt end to the blank's tip end, after those cuts
+  std::string part;                  // that was tried on, or that counterweights are potted in
+  std::optional<double> mass_g;      // of the whole rod
+  std::optional<double> balance_mm;  // of the whole rod, from its butt end
+  bool with_reel = false;
+  std::optional<std::uint32_t> weights;  // in it when it was weighed, or potted now
+  bool potted = false;
+  std::vector<std::string> missing;  // ids of what was not on it when it was weighed
+  std::string corrects;  // id of the entry that was wrong
+};
+
+// Why something is better not recorded: what is wrong with it, with numbers, and what to do.
+struct Refusal {
+  std::string message;
+  std::string help;
+  bool may_be_forced = true;  // somebody may know better; false: it cannot be meant
+};
+
+// In the order of BenchReadings. Refused: what is not above zero; a cut of more than is left, or more than 1.5 times
+// the largest single cut; a dry fit shorter than the blank or longer than blank and handle; a number that would fit if
+// it were in another unit (25.4, 28.35) or had its point elsewhere (10); what the log has closed (the handle is glued,
+// the counterweights are potted); a balance point off the rod; more counterweights than fit; an entry that is not
+// there.
+std::vector<Refusal> RefusalsOf(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,
+                                LengthUnits units);
+
+// What is left of the assembled blank by the log, whatever is planned; unset where it is not known.
+std::optional<double> BlankLeftMm(const v1::Report& report);
+
+}  // namespace withy
+
+#endif  // WITHY_REVIEW_BENCH_READINGS_H_

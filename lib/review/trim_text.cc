@@ -1,0 +1,241 @@
+#include "withy/review/trim_text.h"
+
+#include <cmath>
+
+#include "absl/strings/str_cat.h"
+#include "bench_cuts.h"
+#include "bench_text.h"
+#include "cautions.h"
+#include "figure_text.h"
+#include "text_parts.h"
+#include "trim_tables.h"
+#include "withy/units/format.h"
+#include "withy/units/quantity.h"
+
+namespace withy {
+namespace {
+
+constexpr double kLargestCut_mm = 76.2;
+constexpr double kAsPlanned_mm = 0.05;  // cuts that differ by less are one cut
+
+Ink InkOf(std::string_view verdict) {
+  if (verdict == "meets") return Ink::kGood;
+  return verdict == "misses" ? Ink::kError : Ink::kCannotTell;
+}
+
+std::string Ordered(const v1::Design& design, LengthUnits units) {
+  const std::optional<double> wanted = MmOf(design.intent().overall_length());
+  return wanted ? BenchText(*wanted, PlusMinusMmOf(design.intent().overall_length()), units) : "no length is ordered";
+}
+
+std::string LengthLines(const v1::Design& design, const v1::FitReport& fit, const ShowOptions& options) {
+  const v1::CutPlan& plan = fit.cut_plan();
+  std::string lines = LineText("ordered", Ordered(design, options.units));
+  const std::optional<double> now = OverallAt(plan, plan.cut_done_mm());
+  if (now && plan.cut_planned_mm() - plan.cut_done_mm() > kAsPlanned_mm) {
+    lines += LineText("as it is cut now", BenchText(now, options.units));
+  }
+  if (fit.has_overall_length_mm()) {
+    lines += LineText("as planned", BenchText(fit.overall_length_mm(), WITHY_FIGURE(fit, overall_length_plus_minus_mm),
+                                              options.units));
+  }
+  if (fit.has_short_of_target_mm()) {
+    lines += LineText("against the order", AgainstOrder(fit.short_of_target_mm(), options.units));
+  }
+  if (!plan.verdict().empty()) {
+    const std::string painted = Painted(plan.verdict(), InkOf(plan.verdict()), options.style);
+    const std::string line = LineText("verdict", plan.verdict());
+    lines += line.substr(0, line.size() - plan.verdict().size() - 1) + painted + "\n";
+  }
+  if (!plan.measure().empty()) lines += LineText("to settle it", plan.measure(), options.style);
+  return lines;
+}
+
+std::string RestFrom(std::string_view word) {
+  if (word == "given") return "given in the design";
+  if (word == "dry fit") return "read in the latest dry fit";
+  if (word == "contact") return "worked out: bore against taper";
+  if (word == "dry fits") return "drawn on from dry fits";
+  if (word == "cap") return "it runs through to the butt cap";
+  return "not known yet";
+}
+
+std::string ContactText(const v1::Contact& contact, LengthUnits units) {
+  const std::string kind = contact.kind() == "step"    ? "butt face on a shoulder"
+                           : contact.kind() == "stop"  ? "butt face on the stop"
+                           : contact.kind() == "arbor" ? "an arbor binds"
+                                                       : "blank in the narrowing bore";
+  std::string text = kind;
+  if (contact.has_from_mm() && contact.has_to_mm()) {
+    absl::StrAppend(&text, ", ", BenchText(contact.from_mm(), units), " to ", BenchText(contact.to_mm(), units),
+                    " from the butt end");
+  } else if (contact.has_from_mm()) {
+    absl::StrAppend(&text, ", ", BenchText(contact.from_mm(), units), " from the butt end");
+  }
+  if (contact.has_bore_mm()) absl::StrAppend(&text, ", bore ", FormatFixed(contact.bore_mm(), 2), " mm");
+  return text;
+}
+
+std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
+  const v1::CutPlan& plan = fit.cut_plan();
+  const LengthUnits units = options.units;
+  std::string lines;
+  if (!plan.host().empty()) lines += LineText("rests in", Visible(plan.host()));
+  if (fit.has_blank_butt_mm()) {
+    lines += LineText("blank's butt face", BenchText(fit.blank_butt_mm(), units) + " from the butt end");
+  }
+  lines += LineText("known from", RestFrom(fit.rest_from()));
+  for (const v1::Contact& contact : plan.contacts()) {
+    lines +=
+        LineText(&contact == &plan.contacts(0) ? "stopped by" : "and by", ContactText(contact, units), options.style);
+  }
+  if (plan.has_depth_mm())
+    lines += LineText("depth in the handle", BenchText(plan.depth_mm(), units) + " from its mouth");
+  if (plan.has_shorter_per_mm()) {
+    lines +=
+        LineText("1 mm more off", absl::StrCat("takes ", FormatFixed(plan.shorter_per_mm(), 2), " mm off the rod"));
+  }
+  if (plan.jump_near()) {
+    lines +=
+        LineText("",
+                 "A jump of the length is near: a little more off, or a diameter read a little wrong, and it falls at "
+                 "once.",
+                 options.style);
+  }
+  if (plan.has_tighter_than_read_mm()) {
+    const double tighter = plan.tighter_than_read_mm();
+    lines += LineText("dry fits say", absl::StrCat("blank and bore are ", FormatFixed(std::abs(tighter), 3), " mm ",
+                                                   tighter < 0 ? "looser" : "tighter", " than read"));
+  }
+  if (fit.has_mouth_play_mm()) {
+    lines += LineText(
+        "play at the mouth",
+        absl::StrCat(FormatFixed(fit.mouth_play_mm(), 2), " mm without arbors",
+                     fit.has_tip_off_axis_mm() ? absl::StrCat(": the tip can point ",
+                                                              FormatFixed(fit.tip_off_axis_mm(), 0), " mm off the axis")
+                                               : ""));
+  }
+  return lines;
+}
+
+// Take, leave, depth mark, dry fit, what to type then.
+std::string CutText(std::string_view file, int number, const v1::StagedCut& cut, const ShowOptions& options) {
+  const LengthUnits units = options.units;
+  const TextStyle& style = options.style;
+  std::string text = absl::StrCat("  ", number, ". ",
+                                  Painted(absl::StrCat("take ", BenchText(cut.take_mm(), units)), Ink::kStrong, style));
+  absl::StrAppend(&text, cut.has_leave_mm() ? ", leave " + BenchText(cut.leave_mm(), units) + " of blank" : "", "\n");
+  const auto line = [&](const std::string& what) {
+    for (const std::string& part : Wrapped(what, style.width - 5)) absl::StrAppend(&text, "     ", part, "\n");
+  };
+  if (cut.has_depth_mark_mm()) {
+    line("tape the depth mark at " + BenchText(cut.depth_mark_mm(), units) + " from the new butt face");
+  }
+  if (cut.has_expect_from_mm() && cut.has_expect_to_mm()) {
+    line("dry fit: expect " + BenchRange(cut.expect_from_mm(), cut.expect_to_mm(), units));
+  } else if (cut.has_expect_mm()) {
+    line("dry fit: expect " + BenchText(cut.expect_mm(), units));
+  }
+  if (cut.has_overall_mm()) line("the rod is then " + BenchText(cut.overall_mm(), units));
+  if (cut.decides()) line("this dry fit decides what comes after it");
+  line(absl::StrCat("withy trim ", Visible(file), " --cut '", TypedLength(cut.take_mm(), units),
+                    "' --overall 'what you read'"));
+  return text;
+}
+
+std::string NothingToCut(const v1::CutPlan& plan) {
+  if (plan.outcome() == "closed") return "  none: the blank is glued in\n";
+  if (plan.outcome() == "reached") return "  none: what is to come off is off\n";
+  return "";
+}
+
+std::string Cuts(std::string_view file, const v1::Design& design, const v1::CutPlan& plan, const ShowOptions& options) {
+  const std::vector<v1::StagedCut> cuts = BenchCuts(plan, options.units, LargestCutMm(design));
+  if (cuts.empty()) return NothingToCut(plan);
+  std::string text = BulletText(
+      "Lengths of a dry fit run from the handle's own butt end (no cap) to the blank's tip end (no tip-top). Cuts are "
+      "rounded down and include the kerf: the mark is the new edge, the saw goes on the waste side.",
+      options.style);
+  int number = 0;
+  for (const v1::StagedCut& cut : cuts) text += CutText(file, ++number, cut, options);
+  if (plan.has_cut_for_target_mm()) {
+    text += LineText("in all", absl::StrCat(BenchText(plan.cut_for_target_mm(),
+                                                      WITHY_FIGURE(plan, cut_for_target_plus_minus_mm), options.units),
+                                            " off the butt as supplied"));
+  }
+  return text;
+}
+
+std::string CannotBeHad(const v1::CutPlan& plan, const ShowOptions& options) {
+  const bool had = plan.outcome().empty() || plan.outcome() == "reached";
+  std::string text;
+  if (!had) {
+    const std::string why = plan.outcome() == "jump"                 ? "no cut gives it: the length jumps past"
+                            : plan.outcome() == "too long a target"  ? "it is longer than what is left gives"
+                            : plan.outcome() == "too short a target" ? "more would have to come off than can"
+                                                                     : "the blank is glued in";
+    text += LineText("why", why, options.style);
+  }
+  if (plan.has_nearest_above_mm())
+    text += LineText("nearest longer", BenchText(plan.nearest_above_mm(), options.units));
+  if (plan.has_nearest_below_mm())
+    text += LineText("nearest shorter", BenchText(plan.nearest_below_mm(), options.units));
+  for (const v1::Remedy& remedy : plan.remedies()) {
+    text += BulletText(remedy.text() + (remedy.blocked_by().empty() ? "" : " (closed by " + remedy.blocked_by() + ")"),
+                       options.style);
+  }
+  return text;
+}
+
+std::string TipLines(const v1::TipLever& tip, const ShowOptions& options) {
+  std::string text;
+  if (tip.has_cut_mm())
+    text += LineText("off the tip", BenchText(tip.cut_mm(), options.units) + " would give the length");
+  if (tip.has_tip_diameter_mm()) {
+    text += LineText(
+        "tip then",
+        absl::StrCat(
+            FormatFixed(tip.tip_diameter_mm(), 2), " mm",
+            tip.has_tube_in64() ? absl::StrCat(", tip-top tube ", FormatShortest(tip.tube_in64()), "/64 in") : ""));
+  }
+  if (tip.has_stiffer()) text += LineText("stiffer there", FormatFixed(tip.stiffer(), 2) + " times");
+  return text;
+}
+
+std::string Cautions(const v1::FitReport& fit, const ShowOptions& options) {
+  std::string text;
+  if (fit.cut_plan().stages_size() > 0) {
+    if (fit.cut_plan().cut_done_mm() == 0) text += BulletText(caution::kWarranty, options.style);
+    text += BulletText(caution::kSaw, options.style);
+  }
+  if (fit.cut_plan().stages_size() > 0 || fit.reaming_size() > 0) text += BulletText(caution::kDust, options.style);
+  return text;
+}
+
+}  // namespace
+
+double LargestCutMm(const v1::Design& design) {
+  const std::optional<double> given = MmOf(design.shop().largest_single_cut());
+  return given && *given > 0 ? *given : kLargestCut_mm;
+}
+
+std::string TrimText(std::string_view file, const v1::Design& design, const v1::Report& report,
+                     const ShowOptions& options) {
+  const v1::FitReport& fit = report.fit();
+  const v1::CutPlan& plan = fit.cut_plan();
+  const TextStyle& style = options.style;
+  std::string text = TitleText(file, design, report, style);
+  text += SectionText("Length", LengthLines(design, fit, options), style);
+  text += SectionText("Where the blank comes to rest", RestLines(fit, options), style);
+  text += SectionText("Closed: no plan alters it", ClosedTable(report, options), style);
+  text += SectionText("Dry fits against what bore and taper as read let expect", DryFitTable(fit, options), style);
+  text += SectionText("Cuts to come", Cuts(file, design, plan, options), style);
+  text += SectionText("The length ordered cannot be had like this", CannotBeHad(plan, options), style);
+  text += SectionText("The other lever: the tip", TipLines(plan.tip(), options), style);
+  text += SectionText("Arbors", ArborTable(fit, options), style);
+  text += SectionText("To ream", ReamingTables(fit, options), style);
+  text += SectionText("Winding checks", WindingCheckTable(fit, options), style);
+  return text + SectionText("Mind", Cautions(fit, options), style);
+}
+
+}  // namespace withy
