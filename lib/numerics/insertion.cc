@@ -92,7 +92,7 @@ std::optional<double> Insertion::LeastCut(double length) const {
   if (!tie || *tie == 0) return tie;
   // The tie may come far too early where the length hardly falls, so the least cut up to rounding goes first. Where
   // that one lies beyond a jump there is the tie alone.
-  constexpr double kRounding = 1e-12;
+  constexpr double kRounding = 1e-13;
   const auto exact = CutFor(length + kRounding);
   return exact && LengthAt(*exact) >= length - kPositionTie ? exact : tie;
 }

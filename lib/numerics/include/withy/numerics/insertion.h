@@ -73,7 +73,7 @@ class Insertion {
   double LengthAt(double cut) const;
   double LengthBefore(double cut) const;  // limit from smaller cuts; LengthAt(0) at 0
   State At(double cut) const;
-  // Least cut with LengthAt(cut) <= length up to rounding (1e-12), in closed form; where only a tie in length makes it,
+  // Least cut with LengthAt(cut) <= length up to rounding (1e-13), in closed form; where only a tie in length makes it,
   // the cut of the tie. Unset where no cut below L gives it.
   std::optional<double> LeastCut(double length) const;
   // The same bore with a shaft that is thicker by `by` everywhere (negative: thinner). The profiles stay as they are,
