@@ -163,7 +163,10 @@ class Collector {
 
   void FillMass(double volume_plus_minus_m3, GluedJoint& joint) {
     const Uncertain* density = DensityOf(joint.adhesive_index);
-    if (density == nullptr) return;
+    if (density == nullptr) {
+      joint.measure = absl::StrCat("enter the density of ", joint.adhesive);
+      return;
+    }
     joint.mass_kg = inputs_.Add(*joint.volume_m3, volume_plus_minus_m3, joint.at.Field("bond").ToString()) * *density;
   }
 

@@ -58,10 +58,10 @@ Batch BatchOf(std::size_t first, std::size_t end, const BatchJobs& jobs) {
   return batch;
 }
 
-// Requires: every job fits alone.
-std::vector<Batch> BestPartition(const BatchJobs& jobs) {
+// Requires: every job fits alone; `least` is that of LeastMixed and finite.
+std::vector<Batch> BestPartition(const BatchJobs& jobs, double least) {
   const std::size_t n = jobs.needs_m3.size();
-  const double bound = LeastMixed(jobs) * (1 + kTie);
+  const double bound = least * (1 + kTie);
   // left[k][i]: least for the jobs from i on in exactly k batches.
   std::vector<std::vector<double>> left(1, std::vector<double>(n + 1, kNever));
   left[0][n] = 0;
@@ -110,7 +110,9 @@ BatchPlan PlanBatches(const BatchJobs& jobs) {
     if (!Fits(jobs.durations_s[i], jobs)) plan.too_long.push_back(i);
   }
   if (!plan.too_long.empty()) return plan;
-  plan.batches = BestPartition(jobs);
+  const double least = LeastMixed(jobs);
+  if (!std::isfinite(least)) return plan;
+  plan.batches = BestPartition(jobs, least);
   for (const Batch& batch : *plan.batches) {
     plan.mixed_m3 += batch.mixed_m3;
     plan.wasted_m3 += batch.mixed_m3 - batch.need_m3;

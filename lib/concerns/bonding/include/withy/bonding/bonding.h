@@ -49,7 +49,7 @@ struct GluedJoint {
   std::optional<double> center_m;      // of that mass, from the butt end of the finished rod
   double working_s = 0;                // from mixing to closed
   bool done = false;                   // the log says it is glued
-  std::string measure;                 // where the volume cannot be told: what would settle it
+  std::string measure;                 // where volume or mass cannot be told: what would settle it
 };
 
 // Joints of which the volume cannot be told are in none.

@@ -54,7 +54,7 @@ struct Batch {
 struct BatchPlan {
   std::vector<std::size_t> too_long;        // jobs that alone take longer than the pot life
   // The partition that mixes least; of those within one part in 1e9 of it that with fewest batches, then with the longest
-  // first batch, then the longest second, and so on. Unset where a job is too long.
+  // first batch, then the longest second, and so on. Unset where a job is too long, or a volume is not finite.
   std::optional<std::vector<Batch>> batches;
   double mixed_m3 = 0, wasted_m3 = 0;       // over all batches; wasted = mixed less needed
 };
