@@ -13,8 +13,8 @@ namespace withy {
 
 class Io;
 
-// What completes a value. kDesign: files of a design's endings; kExporter, kImporter: its name, then a file.
-enum class Completes { kNothing, kFile, kDesign, kFolder, kCode, kExporter, kImporter, kTechnique, kSchema, kChoice };
+// What completes a value. kDesign: files of a design's endings; kExporter, kImporter, kFigure: its name, then a file.
+enum class Completes { kNothing, kFile, kDesign, kFolder, kCode, kExporter, kImporter, kFigure, kTechnique, kSchema, kChoice };
 
 struct OptionSpec {
   std::string_view name;          // "--to", with a short form "-o,--output"

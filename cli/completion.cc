@@ -12,6 +12,7 @@
 #include "plugins.h"
 #include "starts.h"
 #include "withy/review/review.h"
+#include "withy/review/why.h"
 
 namespace withy {
 namespace {
@@ -47,6 +48,11 @@ std::vector<std::string> Words(Completes completes, std::string_view choices) {
       return EntryNames(PluginEntry::Kind::kExporter);
     case Completes::kImporter:
       return EntryNames(PluginEntry::Kind::kImporter);
+    case Completes::kFigure:
+      for (const Figure& figure : Figures()) {
+        if (figure.name.find('[') == std::string_view::npos) words.emplace_back(figure.name);
+      }
+      return words;
     case Completes::kNothing:
     case Completes::kFile:
     case Completes::kDesign:
@@ -76,6 +82,7 @@ std::string Files(Completes completes) {
   switch (completes) {
     case Completes::kDesign:
     case Completes::kExporter:
+    case Completes::kFigure:
       return "design";
     case Completes::kFile:
     case Completes::kFolder:

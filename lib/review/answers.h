@@ -21,6 +21,7 @@ struct Answers {
   GuidesAnswers guides;
   WrapsAnswers wraps;
   BalanceAnswers balance;
+  Inputs inputs;  // of every Uncertain above and of the rod
 };
 
 // The concerns in their fixed order: each sees the answers of those before it.

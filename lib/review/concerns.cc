@@ -1,4 +1,6 @@
 // The explicit list of concerns.
+#include <utility>
+
 #include "answers.h"
 
 namespace withy {
@@ -12,6 +14,7 @@ Answers ComputeAnswers(const Rod& rod) {
   answers.guides = ComputeGuides(rod);
   answers.wraps = ComputeWraps(rod);
   answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.bonding, answers.wraps, inputs);
+  answers.inputs = std::move(inputs);
   return answers;
 }
 

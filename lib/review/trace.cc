@@ -1,0 +1,102 @@
+#include "trace.h"
+
+#include <string_view>
+#include <utility>
+
+#include "figures.h"
+
+namespace withy {
+namespace {
+
+class Tracer {
+ public:
+  // Where figures are from here on.
+  Tracer& In(FieldPath path) {
+    path_ = std::move(path);
+    return *this;
+  }
+  Tracer& Add(std::string_view name, const std::optional<Uncertain>& value, double scale) {
+    if (value) trace_.emplace(path_.Field(name).ToString(), *value * Uncertain(scale));
+    return *this;
+  }
+  Trace Take() { return std::move(trace_); }
+
+ private:
+  FieldPath path_;
+  Trace trace_;
+};
+
+FieldPath ItemOf(std::string_view concern, std::string_view list, std::string_view id, std::size_t index) {
+  return FieldPath().Field(concern).Field(list).Item(id, static_cast<int>(index));
+}
+
+void TraceSections(const Rod& rod, const Answers& answers, Tracer& tracer) {
+  for (std::size_t i = 0; i < answers.sections.sections.size(); ++i) {
+    const SectionAnswer& answer = answers.sections.sections[i];
+    const Section& section = rod.blank.sections[answer.section];
+    tracer.In(ItemOf("sections", "sections", section.id, i)).Add("mass_g", answer.mass_kg, kGrams);
+    if (!section.from_m) continue;
+    tracer.Add("cut_butt_mm", section.from_m, kMm).Add("length_mm", *section.to_m - *section.from_m, kMm);
+    if (answer.mass_kg && answer.moment_kg_m && answer.mass_kg->value() > 0) {
+      tracer.Add("balance_from_butt_mm", *answer.moment_kg_m / *answer.mass_kg + *section.from_m, kMm);
+    }
+  }
+  tracer.In(FieldPath().Field("sections"))
+      .Add("packed_length_mm", answers.fit.packed_length_m, kMm)
+      .Add("blank_length_mm", rod.blank.length_m, kMm)
+      .Add("tip_diameter_mm", answers.sections.tip_diameter_m, kMm)
+      .Add("butt_diameter_mm", answers.sections.butt_diameter_m, kMm);
+}
+
+void TraceFit(const Rod& rod, const FitAnswers& answers, Tracer& tracer) {
+  for (std::size_t i = 0; i < rod.handle.parts.size(); ++i) {
+    const Part& part = rod.handle.parts[i];
+    tracer.In(ItemOf("fit", "parts", part.id, i)).Add("start_mm", part.start.from_butt_m, kMm);
+  }
+  tracer.In(FieldPath().Field("fit"))
+      .Add("overall_length_mm", answers.overall_m, kMm)
+      .Add("short_of_target_mm", answers.short_of_target_m, kMm)
+      .Add("blank_butt_mm", rod.blank_butt_m, kMm)
+      .Add("blank_tip_mm", rod.blank_tip_m, kMm)
+      .Add("tip_ring_mm", rod.tip_ring_m, kMm)
+      .Add("tip_tube_clearance_mm", answers.tip_tube_clearance_m, kMm);
+}
+
+void TraceGuidesAndWraps(const Rod& rod, const Answers& answers, Tracer& tracer) {
+  for (std::size_t i = 0; i < answers.guides.guides.size(); ++i) {
+    const Guide& guide = rod.guides[answers.guides.guides[i].guide];
+    tracer.In(ItemOf("guides", "guides", guide.id, i)).Add("from_butt_mm", guide.ring.from_butt_m, kMm);
+  }
+  for (std::size_t i = 0; i < rod.wraps.size(); ++i) {
+    tracer.In(ItemOf("wraps", "wraps", rod.wraps[i].id, i)).Add("start_mm", rod.wraps[i].start.from_butt_m, kMm);
+  }
+}
+
+void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
+  for (std::size_t i = 0; i < answers.parts.size(); ++i) {
+    const Contribution& part = answers.parts[i];
+    tracer.In(ItemOf("balance", "parts", part.id, i))
+        .Add("mass_g", part.mass_kg, kGrams)
+        .Add("center_mm", part.center_m, kMm);
+  }
+  tracer.In(FieldPath().Field("balance"))
+      .Add("mass_g", answers.mass_kg, kGrams)
+      .Add("balance_from_butt_mm", answers.balance_m, kMm)
+      .Add("mass_with_reel_g", answers.mass_with_reel_kg, kGrams)
+      .Add("balance_with_reel_mm", answers.balance_with_reel_m, kMm)
+      .Add("moment_about_hold_n_m", answers.moment_about_hold_n_m, kAsIs)
+      .Add("remainder_g", answers.remainder_kg, kGrams);
+}
+
+}  // namespace
+
+Trace TraceOf(const Rod& rod, const Answers& answers) {
+  Tracer tracer;
+  TraceSections(rod, answers, tracer);
+  TraceFit(rod, answers.fit, tracer);
+  TraceGuidesAndWraps(rod, answers, tracer);
+  TraceBalance(answers.balance, tracer);
+  return tracer.Take();
+}
+
+}  // namespace withy

@@ -1,0 +1,152 @@
+#include "withy/review/why.h"
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_join.h"
+#include "answers.h"
+#include "figure_select.h"
+#include "figure_value.h"
+#include "trace.h"
+#include "why_tree.h"
+#include "withy/document/path_cursor.h"
+#include "withy/findings/nearest_name.h"
+#include "withy/rod/resolve.h"
+
+namespace withy {
+namespace {
+
+using google::protobuf::FieldDescriptor;
+using google::protobuf::Message;
+
+// What has figures in it, and every figure.
+std::vector<std::string> KnownNames() {
+  std::vector<std::string> names;
+  for (const Figure& figure : Figures()) {
+    names.emplace_back(figure.name);
+    for (std::size_t dot = figure.name.find('.'); dot != std::string_view::npos; dot = figure.name.find('.', dot + 1)) {
+      std::string around(figure.name.substr(0, dot));
+      if (around.ends_with("[]")) around.resize(around.size() - 2);
+      if (std::find(names.begin(), names.end(), around) == names.end()) names.push_back(std::move(around));
+    }
+  }
+  return names;
+}
+
+absl::Status NoSuchFigure(std::string_view typed, std::string_view declared) {
+  const std::vector<std::string> names = KnownNames();
+  const std::string_view nearest = NearestName(declared, std::vector<std::string_view>(names.begin(), names.end()));
+  return absl::NotFoundError(
+      absl::StrCat("the report has no figure '", std::string(typed), "'",
+                   nearest.empty() ? "" : absl::StrCat(", did you mean '", std::string(nearest), "'?")));
+}
+
+// The list at `list` has no item that `step` names.
+absl::Status NoSuchItem(const v1::Report& report, const FieldPath& list, const FieldPath& wanted) {
+  PathCursor cursor(report);
+  std::vector<std::string> ids;
+  for (const FieldPath::Step& step : list.steps()) {
+    if (!cursor.Advance(step)) break;
+  }
+  for (int i = 0;; ++i) {
+    PathCursor item = cursor;
+    if (!item.Advance({"", "", i}) || item.message() == nullptr) break;
+    const std::string id = IdOf(*item.message());
+    ids.push_back(id.empty() ? absl::StrCat(i) : id);
+  }
+  return absl::NotFoundError(absl::StrCat("this report has no ", wanted.ToString(),
+                                          ids.empty() ? "; the list is empty" : "; there are ",
+                                          absl::StrJoin(ids, ", ")));
+}
+
+// All figures in a message, those of lists item by item.
+void ListFigures(const Message& message, const FieldPath& path, std::vector<FieldPath>& figures) {
+  const auto& type = *message.GetDescriptor();
+  for (int i = 0; i < type.field_count(); ++i) {
+    const FieldDescriptor& field = *type.field(i);
+    const FieldPath here = path.Field(field.name());
+    if (field.message_type() == nullptr) {
+      if (FindFigure(DeclaredName(here, *v1::Report::descriptor())) != nullptr) figures.push_back(here);
+    } else if (!field.is_repeated()) {
+      if (message.GetReflection()->HasField(message, &field)) {
+        ListFigures(message.GetReflection()->GetMessage(message, &field), here, figures);
+      }
+    } else {
+      for (int item = 0; item < message.GetReflection()->FieldSize(message, &field); ++item) {
+        const Message& inner = message.GetReflection()->GetRepeatedMessage(message, &field, item);
+        ListFigures(inner, here.Item(IdOf(inner), item), figures);
+      }
+    }
+  }
+}
+
+// The figures in what stands at a path that is none itself.
+std::vector<FieldPath> FiguresIn(const v1::Report& report, const FieldPath& path) {
+  std::vector<FieldPath> all;
+  ListFigures(report, FieldPath(), all);
+  std::erase_if(all, [&path](const FieldPath& figure) { return !figure.IsWithin(path); });
+  return all;
+}
+
+// An uncertainty is opened as the figure it belongs to.
+FieldPath FigureOf(const FieldPath& path) {
+  FieldPath plain;
+  for (const FieldPath::Step& step : path.steps()) {
+    plain = step.field.empty() ? std::move(plain).Item(step.id, step.index)
+                               : std::move(plain).Field(WithoutPlusMinus(step.field));
+  }
+  return plain;
+}
+
+// Whether each name of the path is there; if one is not, why.
+absl::Status CheckThere(const v1::Report& report, const FieldPath& path, std::string_view typed) {
+  PathCursor cursor(report);
+  FieldPath so_far;
+  const std::string declared = DeclaredName(path, *v1::Report::descriptor());
+  for (const FieldPath::Step& step : path.steps()) {
+    const bool item = step.field.empty();
+    const FieldPath next = item ? so_far.Item(step.id, step.index) : so_far.Field(step.field);
+    if (!cursor.Advance(step)) {
+      const bool list = item && cursor.field() != nullptr && cursor.field()->is_repeated();
+      const bool open_list = !item && cursor.field() != nullptr && cursor.field()->is_repeated() && cursor.index() < 0;
+      if (open_list && FindFigure(declared) == nullptr && cursor.field()->message_type() != nullptr) {
+        return absl::NotFoundError(absl::StrCat("'", std::string(typed), "': ", so_far.ToString(),
+                                                " is a list; name an item: ", so_far.ToString(), "[0]"));
+      }
+      return list ? NoSuchItem(report, so_far, next) : NoSuchFigure(typed, declared);
+    }
+    so_far = next;
+  }
+  return absl::OkStatus();
+}
+
+}  // namespace
+
+absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& report, std::string_view figure,
+                                  const WhyOptions& options) {
+  const absl::StatusOr<FieldPath> parsed = FieldPath::Parse(figure);
+  if (!parsed.ok()) return parsed.status();
+  if (parsed->empty()) return absl::InvalidArgumentError("name a figure of the report, like fit.overall_length_mm");
+  const FieldPath typed = FigureOf(*parsed);
+  if (absl::Status there = CheckThere(report, typed, figure); !there.ok()) return there;
+  const FieldPath path = WithIds(typed, report);
+
+  v1::WhyReport why;
+  why.set_format("withy-why/1");
+  why.set_design_digest(report.design_digest());
+  const Rod rod = Resolve(document);
+  const Answers answers = ComputeAnswers(rod);
+  const Trace trace = TraceOf(rod, answers);
+  WhyTree tree(document, report, trace, answers.inputs);
+  if (FindFigure(DeclaredName(path, *v1::Report::descriptor())) != nullptr) {
+    *why.add_figures() = tree.Open(path, options.depth);
+    return why;
+  }
+  for (const FieldPath& inside : FiguresIn(report, path)) *why.add_figures() = tree.Glance(inside);
+  if (why.figures_size() == 0) return NoSuchFigure(figure, DeclaredName(path, *v1::Report::descriptor()));
+  return why;
+}
+
+}  // namespace withy
