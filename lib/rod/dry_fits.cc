@@ -84,6 +84,13 @@ std::optional<double> Suspected(double cut_m, double shorter_m, double allowed_m
   return std::nullopt;
 }
 
+// Of the sections as supplied: what a later cut adds must not make a fit possible after all.
+double SuppliedPlusMinus(const Blank& blank) {
+  double sum = 0;
+  for (const int i : blank.assembled) sum = std::hypot(sum, blank.sections[i].length->plus_minus.value_or(kUnstatedLengthM));
+  return sum;
+}
+
 // The two together: at most end to end, and of a handle that has a butt end at least the blank alone.
 void JudgeDryFit(Resolver& r, const Part& part, DryFit& fit) {
   const Known<Length>& read = *fit.overall;
@@ -91,12 +98,13 @@ void JudgeDryFit(Resolver& r, const Part& part, DryFit& fit) {
   const double blank = *r.rod.blank.supplied_m - fit.cut_butt_m - fit.cut_elsewhere_m;
   const double allowed = kPushedHomeM + std::hypot(read.plus_minus.value_or(kUnstatedLengthM),
                                                    part.length->plus_minus.value_or(kUnstatedLengthM),
-                                                   r.rod.blank.length_m ? r.rod.blank.length_m->plus_minus() : 0);
+                                                   SuppliedPlusMinus(r.rod.blank));
   const double least = part.kind == "one_piece_handle" ? blank : 0, most = blank + part.length->value.meters();
   const double value = read.value.meters();
   const auto possible = [&](double length) { return length >= least - allowed && length <= most + allowed; };
   if (!(blank > 0) || possible(value)) return;
   fit.impossible = true;
+  if (!r.log.not_understood.empty()) return;  // the entry may be the cut that explains it
   const bool too_long = value > most;
   std::string message =
       absl::StrFormat("%.1f mm were read, and %.1f mm of blank were left", value * 1000, blank * 1000);
@@ -232,7 +240,6 @@ void TellRestOfGlued(Resolver& r) {
 }
 
 void JudgeDryFits(Resolver& r) {
-  if (!r.log.not_understood.empty()) return;
   for (DryFit& fit : r.rod.dry_fits) {
     const Part* part = r.rod.FindPart(fit.part);
     if (Positive(fit.overall) && part && Positive(part->length)) JudgeDryFit(r, *part, fit);
