@@ -3,16 +3,12 @@
 #include <numbers>
 
 #include "absl/strings/str_format.h"
-#include "withy/balance/balance.h"
-#include "withy/findings/rule.h"
+#include "rules.h"
 
 namespace withy {
 namespace {
 
-struct View {
-  const Rod& rod;
-  const BalanceAnswers& answers;
-};
+using balance::View;
 
 constexpr Code kTarget = {
     .name = "balance/target",
@@ -131,7 +127,9 @@ void JudgePartDensity(const View& view, std::vector<Finding>& findings) {
 }
 
 std::vector<Rule<View>> Rules() {
-  return {{&kTarget, JudgeTarget}, {&kMassSum, JudgeMassSum}, {&kPartDensity, JudgePartDensity}};
+  return Joined<View>({{{&kTarget, JudgeTarget}, {&kMassSum, JudgeMassSum}, {&kPartDensity, JudgePartDensity}},
+                       balance::CounterweightRules(),
+                       balance::WeighingRules()});
 }
 
 }  // namespace

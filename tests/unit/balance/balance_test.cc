@@ -1,22 +1,16 @@
 // Balance worked by hand, and against the moments of the same bodies added up another way.
 #include "withy/balance/balance.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
 
-#include "support/rod_of.h"
+#include "unit/balance/balanced_rod.h"
 
 namespace withy::testing {
 namespace {
-
-BalanceAnswers BalanceOf(const Rod& rod) {
-  Inputs inputs = rod.inputs;
-  const SectionsAnswers sections = ComputeSections(rod, inputs);
-  const FitAnswers fit = ComputeFit(rod, sections);
-  return ComputeBalance(rod, sections, fit, BondingAnswers{}, ComputeWraps(rod), inputs);
-}
 
 // A straight blank of 40 g, 2000 mm, from 10 mm up; cap 10 g on the first 10 mm; one guide of 2 g, 500 mm below the tip.
 //   mass 52 g; moment 10 x 5 + 40 x 1010 + 2 x 1510 = 43 470 g mm; balance 835.96 mm.
@@ -170,25 +164,6 @@ TEST(ComputeBalance, AWeighingBeforeACutIsNotUsed) {
   EXPECT_NEAR(answers.mass_kg->value() * 1000, 32, 1e-9);
 }
 
-// Equal circles in a circle: two need twice their diameter, three 1 + 2/sqrt 3 = 2.1547, four 2.4142, five 2.7013, seven 3;
-// six fit no sooner than seven.
-TEST(UnitsSideBySide, PacksCircles) {
-  // Seen through the balance point: n + 1 units in layers of n put one unit into the second layer.
-  const auto center = [](double bore, int count) {
-    const BalanceAnswers answers = BalanceOf(WithHandle("", "parts { id: \"b\" length { mm: 100 } mass { g: 1 } cavity { at { mm: 0 } "
-        "length { mm: 90 } diameter { mm: " + std::to_string(bore) + " } } weights { count: " + std::to_string(count) +
-        " unit_mass { g: 1 } unit_length { mm: 2 } unit_diameter { mm: 10 } } }"));
-    return answers.parts[3].center_m->value() * 1000 - 10;
-  };
-  EXPECT_NEAR(center(19.99, 2), 2, 1e-9);     // one behind the other
-  EXPECT_NEAR(center(20, 2), 1, 1e-9);        // abreast
-  EXPECT_NEAR(center(21.54, 3), 5.0 / 3, 1e-9);
-  EXPECT_NEAR(center(21.55, 3), 1, 1e-9);
-  EXPECT_NEAR(center(24.15, 4), 1, 1e-9);
-  EXPECT_NEAR(center(29.99, 7), (5 + 6) / 7.0, 1e-9);
-  EXPECT_NEAR(center(30, 7), 1, 1e-9);
-}
-
 // Its mass is known within bounds wherever it lies (40 mg/m, 200 turns on 8.2 mm, one diameter all along); its share of the
 // balance is not.
 TEST(ComputeBalance, AWrapWithoutAPlaceIsWeighed) {
@@ -213,6 +188,65 @@ TEST(ComputeBalance, AWrapThatIsNotCountedIsNamedOnce) {
     EXPECT_NE(assumption.why.find("clear has no film"), std::string::npos) << assumption.why;
   }
   EXPECT_EQ(told, 1);
+}
+
+// 3 g of adhesive at 10 mm: 55 g, moment 43 470 + 30 g mm.
+TEST(ComputeBalance, AdhesiveIsCounted) {
+  BondingAnswers bonding;
+  GluedJoint joint;
+  joint.what = "cap";
+  joint.at = FieldPath().Field("handle").Field("parts").Item("cap", 0);
+  joint.mass_kg = Uncertain(0.003);
+  joint.center_m = 0.010;
+  bonding.joints.push_back(joint);
+  const BalanceAnswers answers = BalanceOf(WithHandle(""), bonding);
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 55, 1e-9);
+  EXPECT_NEAR(answers.balance_m->value() * 1000, 43500.0 / 55, 1e-6);
+  EXPECT_EQ(answers.parts[2].at.ToString(), "handle.parts[cap].bond");
+}
+
+TEST(ComputeBalance, AdhesiveThatCannotBeToldIsListed) {
+  BondingAnswers bonding;
+  GluedJoint joint;
+  joint.what = "cap";
+  joint.at = FieldPath().Field("handle").Field("parts").Item("cap", 0);
+  joint.measure = "measure the bore";
+  bonding.joints.push_back(joint);
+  const auto listed = [](const BalanceAnswers& answers) {
+    return std::any_of(answers.assumptions.begin(), answers.assumptions.end(), [](const Assumption& assumption) {
+      return assumption.at.ToString() == "handle.parts[cap].bond" && assumption.used == "0 g";
+    });
+  };
+  EXPECT_TRUE(listed(BalanceOf(WithHandle(""), bonding)));
+  // What the whole weighs holds it.
+  EXPECT_FALSE(listed(BalanceOf(WithHandle("log { weighed { mass { g: 52.2 plus_minus: 0.05 } } }"), bonding)));
+}
+
+// Tape 10 mm wide between the blank's 8 and 12 mm: pi/4 (144 - 64) x 10 = 628.32 mm3 at 1 g/cm3, at 10 + 20 + 5 mm.
+TEST(ComputeBalance, ATapeArborIsWeighedByItsSize) {
+  const BalanceAnswers answers = BalanceOf(WithHandle("", R"(parts { id: "grip" length { mm: 100 } mass { g: 20 }
+    bore { at { mm: 0 } diameter { mm: 12.2 } }
+    arbors { id: "a" kind: "tape" at { mm: 20 } length { mm: 10 } outer { mm: 12 } density { g_per_cm3: 1 } } })"));
+  ASSERT_EQ(answers.parts[3].id, "a");
+  EXPECT_NEAR(answers.parts[3].mass_kg->value() * 1000, M_PI / 4 * 80 * 10 * 1e-3, 1e-9);
+  EXPECT_NEAR(answers.parts[3].center_m->value() * 1000, 35, 1e-6);
+}
+
+// The reel turns about the hold as a point: 0.2 x 0.02^2 more.
+TEST(ComputeBalance, SwingWithTheReel) {
+  const BalanceAnswers answers = BalanceOf(WithHandle(R"(intent { holding_point_from_butt { mm: 120 }
+    reel { mass { g: 200 } foot_center_from_butt { mm: 100 } } })"));
+  EXPECT_NEAR(*answers.swing_inertia_kg_m2 - *answers.inertia_about_hold_kg_m2, 0.2 * 0.02 * 0.02, 1e-12);
+}
+
+// 43 470 + 20 000 - 252 x 100 g mm.
+TEST(ComputeBalance, HeldAtTheReelFootWhereTheOrderDoesNotSay) {
+  const BalanceAnswers answers =
+      BalanceOf(WithHandle("intent { reel { mass { g: 200 } foot_center_from_butt { mm: 100 } } }"));
+  EXPECT_NEAR(answers.moment_about_hold_n_m->value(), 9.80665e-6 * (43470 + 20000 - 25200), 1e-9);
+  EXPECT_TRUE(std::any_of(answers.assumptions.begin(), answers.assumptions.end(), [](const Assumption& assumption) {
+    return assumption.at.ToString() == "intent.holding_point_from_butt";
+  }));
 }
 
 }  // namespace

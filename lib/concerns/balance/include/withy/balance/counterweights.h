@@ -46,6 +46,8 @@ class Stack {
 
   int side_by_side() const { return side_by_side_; }  // 0 = wider than the bore
   int fit() const { return fit_; }                    // how many fit
+  const CounterweightUnit& unit() const { return unit_; }
+  const CounterweightRoom& room() const { return room_; }
   // Of n units; n >= 0, also more than fit. With side_by_side() = 0 they are taken one behind the other.
   int Layers(int n) const;
   double EndOf(int n) const;  // front face of the foremost layer, from the butt end of the rod

@@ -1,0 +1,128 @@
+// The plan for counterweights, worked by hand on the rod of balanced_rod.h.
+#include "gtest/gtest.h"
+#include "unit/balance/balanced_rod.h"
+
+namespace withy::testing {
+namespace {
+
+// 20 500 g mm tip-heavy. Potted, 3 take 23.1612 x 3 x 250 = 17 371 and 4 take 22 235 g mm; taped in, 4 take 19 200: 3, and 4
+// if potting is forgotten. 20 500 - 15 000 = 5 500 g mm are lifted at the tip's ring, 900 mm from the hold.
+TEST(CounterweightPlan, StopsJustTipHeavyAfterPotting) {
+  const BalanceAnswers answers = BalanceOf(MakeRod({}));
+  ASSERT_TRUE(answers.counterweights);
+  const CounterweightPlan& plan = *answers.counterweights;
+  EXPECT_EQ(plan.part, "module");
+  EXPECT_EQ(plan.status, CounterweightStatus::kBalanced);
+  EXPECT_EQ(plan.count, 3);
+  EXPECT_EQ(plan.count_if_potting_ignored, 4);
+  EXPECT_EQ(plan.stack->fit(), 6);
+  EXPECT_EQ(plan.confidence, Confidence::kSure);
+  EXPECT_NEAR(plan.moment_without_n_m->value(), 9.80665 * 0.0205, 1e-12);
+  EXPECT_NEAR(plan.moment_before_potting_n_m->value(), 9.80665 * 0.0055, 1e-12);
+  EXPECT_NEAR(plan.moment_after_n_m->value(), 9.80665e-6 * (20500 - kUnitAndPottingG * 750), 1e-12);
+  EXPECT_NEAR(*plan.moment_with_one_more_n_m, 9.80665e-6 * (20500 - kUnitAndPottingG * 960), 1e-12);
+  EXPECT_NEAR(*plan.stop_short_at_tip_kg * 1000, 5500.0 / 900, 1e-9);
+  EXPECT_NEAR(*plan.added_kg * 1000, 3 * kUnitAndPottingG, 1e-9);
+  // Each as an even column of 60 mm whose centre is 250 mm from the hold.
+  EXPECT_NEAR(*plan.added_inertia_kg_m2, 3e-9 * kUnitAndPottingG * (60 * 60 / 12.0 + 250 * 250), 1e-12);
+}
+
+// The sum of everything on the rod as designed, and the plan for as many, are worked out apart.
+TEST(CounterweightPlan, AgreesWithTheRodAsDesigned) {
+  const BalanceAnswers answers = BalanceOf(MakeRod({}));
+  EXPECT_NEAR(answers.moment_about_hold_n_m->value(), answers.counterweights->moment_after_n_m->value(), 1e-12);
+  EXPECT_NEAR(answers.balance_with_reel_m->value(), *answers.counterweights->balance_after_m, 1e-12);
+  EXPECT_NEAR(answers.moment_about_hold_n_m->plus_minus(), answers.counterweights->moment_after_n_m->plus_minus(), 1e-12);
+}
+
+// The blank known to 10 g is 4 000 g mm; 3 129 are left after 3, and 4 lack 1 735: it may be 2, 3 or 4. To 40 g it is
+// 16 000: 0 to 6.
+TEST(CounterweightPlan, SaysHowSureItIs) {
+  BalancedRod rod;
+  rod.blank_plus_minus_g = "10";
+  EXPECT_EQ(BalanceOf(MakeRod(rod)).counterweights->confidence, Confidence::kOneMoreOrLess);
+  rod.blank_plus_minus_g = "40";
+  const BalanceAnswers answers = BalanceOf(MakeRod(rod));
+  EXPECT_EQ(answers.counterweights->count, 3);
+  EXPECT_EQ(answers.counterweights->confidence, Confidence::kCannotTell);
+}
+
+TEST(CounterweightPlan, WhatIsPottedIsAFact) {
+  BalancedRod rod;
+  rod.log = "log { potted { part: \"module\" count: 4 } }";
+  const BalanceAnswers answers = BalanceOf(MakeRod(rod));
+  const CounterweightPlan& plan = *answers.counterweights;
+  EXPECT_TRUE(plan.potted);
+  EXPECT_EQ(plan.planned, 4u);
+  EXPECT_EQ(plan.count, 4);
+  EXPECT_EQ(plan.status, CounterweightStatus::kButtHeavy);
+  EXPECT_NEAR(plan.moment_after_n_m->value(), 9.80665e-6 * (20500 - kUnitAndPottingG * 960), 1e-12);
+}
+
+TEST(CounterweightPlan, ButtHeavyWithoutAny) {
+  BalancedRod rod;
+  rod.module_g = "300";  // 40000 - 45000
+  rod.count = "";
+  const BalanceAnswers answers = BalanceOf(MakeRod(rod));
+  EXPECT_EQ(answers.counterweights->status, CounterweightStatus::kButtHeavy);
+  EXPECT_FALSE(answers.counterweights->count);
+  EXPECT_FALSE(answers.counterweights->moment_after_n_m);
+  EXPECT_NEAR(answers.moment_about_hold_n_m->value(), 9.80665 * -0.005, 1e-12);
+}
+
+TEST(CounterweightPlan, WithoutTheSizeOfOneHowManyFitCannotBeTold) {
+  const Rod rod = RodOf(R"(handle { parts { id: "butt" length { mm: 100 } mass { g: 30 }
+    cavity { at { mm: 20 } length { mm: 60 } diameter { mm: 11 } } } })");
+  const BalanceAnswers answers = BalanceOf(rod);
+  ASSERT_TRUE(answers.counterweights);
+  EXPECT_FALSE(answers.counterweights->stack);
+  EXPECT_FALSE(answers.counterweights->count);
+  // A quarter of an ounce where neither part nor shop says.
+  EXPECT_NEAR(answers.counterweights->unit_kg.value() * 1000, 28.349523125 / 4, 1e-12);
+  ASSERT_FALSE(answers.unknowns.empty());
+  EXPECT_EQ(answers.unknowns.back().figure, "balance.counterweights.count");
+  EXPECT_EQ(answers.unknowns.back().measure, "measure length and diameter of one counterweight");
+}
+
+const BalanceRemedy* Find(const BalanceAnswers& answers, BalanceRemedy::Kind kind) {
+  for (const BalanceRemedy& remedy : answers.instead) {
+    if (remedy.kind == kind) return &remedy;
+  }
+  return nullptr;
+}
+
+// 40000 - 230 x 150 = 5 500 g mm: on the handle's arm of 150 mm 36.67 g. As heavy per length as the handle, 230 / 300 g/mm, a
+// butt longer by y: 230/300 y (300 + y/2) = 5500, y = 23.029. The reel is on the hold and balances nothing.
+TEST(BalanceRemedies, OfATipHeavyRod) {
+  BalancedRod rod;
+  rod.module_g = "230";
+  rod.count = "";
+  const BalanceAnswers answers = BalanceOf(MakeRod(rod));
+  EXPECT_EQ(Find(answers, BalanceRemedy::Kind::kReel), nullptr);
+  const BalanceRemedy* part = Find(answers, BalanceRemedy::Kind::kPart);
+  ASSERT_NE(part, nullptr);
+  EXPECT_EQ(part->what, "module");
+  EXPECT_NEAR(*part->mass_kg * 1000, 230 + 5500.0 / 150, 1e-9);
+  const BalanceRemedy* longer = Find(answers, BalanceRemedy::Kind::kExtension);
+  ASSERT_NE(longer, nullptr);
+  const double y = *longer->longer_m * 1000;
+  EXPECT_NEAR(y, 23.029, 0.001);
+  EXPECT_NEAR(230.0 / 300 * y * (300 + y / 2), 5500, 1e-6);
+}
+
+// 40000 - 30000 - 200 x 100 = -10 000 g mm: on the reel's arm of 100 mm 100 g less.
+TEST(BalanceRemedies, OfAButtHeavyRod) {
+  BalancedRod rod;
+  rod.module_g = "200";
+  rod.foot_mm = "200";
+  rod.count = "";
+  const BalanceAnswers answers = BalanceOf(MakeRod(rod));
+  const BalanceRemedy* reel = Find(answers, BalanceRemedy::Kind::kReel);
+  ASSERT_NE(reel, nullptr);
+  EXPECT_NEAR(*reel->mass_kg * 1000, 100, 1e-9);
+  EXPECT_NE(reel->text.find("100 g less"), std::string::npos) << reel->text;
+  EXPECT_EQ(Find(answers, BalanceRemedy::Kind::kExtension), nullptr);
+}
+
+}  // namespace
+}  // namespace withy::testing
