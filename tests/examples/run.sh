@@ -8,7 +8,12 @@ trap 'rm -rf "$work"' EXIT
 
 for design in "$examples"/designs/*.txtpb; do
   name=$(basename "$design" .txtpb)
-  "$withy" check --fail-on advice "$design"
+  "$withy" fmt --check "$design"
+  # How long the rod of the uncut butt comes out can't be told before a dry fit: 4. All else is clean.
+  expected=0 status=0
+  [ "$name" != casting-uncut ] || expected=4
+  "$withy" check --fail-on advice "$design" >"$work/$name.txt" || status=$?
+  [ $status = $expected ] || { cat "$work/$name.txt"; exit 1; }
   "$withy" convert "$design" --output "$work/$name.json" --quiet
   "$withy" show --json "$design" >"$work/$name.report.json"
   python3 "$here/second_method.py" "$name" "$work/$name.json" "$work/$name.report.json"

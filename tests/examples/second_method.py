@@ -11,8 +11,8 @@ import math
 import sys
 
 # Worked by hand in the comments of the designs, mm.
-OVERALL = {"casting": 2210.6, "spinning": 2057.875, "fly": 2745.85, "surf": 3659.2}
-PIECES = {"casting": 1, "spinning": 1, "fly": 4, "surf": 2}
+OVERALL = {"casting": 2210.6, "casting-uncut": 2210.475, "spinning": 2057.875, "fly": 2745.85, "surf": 3659.2}
+PIECES = {"casting": 1, "casting-uncut": 1, "spinning": 1, "fly": 4, "surf": 2}
 MM = {"mm": 1, "inch": 25.4, "in64": 25.4 / 64}
 SLICES = 5000
 
