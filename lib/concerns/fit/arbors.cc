@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "first_past.h"
 #include "withy/fit/span.h"
 #include "withy/fit/tape_arbor.h"
 
@@ -17,6 +18,7 @@ constexpr double kWidestGlue_m = 0.001;
 // of adhesive, and how even a bore is that counts as straight.
 constexpr double kWidth_m = 0.012, kPitch_m = 0.025, kFree_m = 0.005, kStraight_m = 0.0001;
 constexpr int kMostOnStraight = 3;
+constexpr double kSame_m = 1e-8;  // rounding of inches and millimetres
 
 double GapOf(const Part& part) {
   return part.glue_clearance ? std::max(0.0, part.glue_clearance->value.meters()) / 2 : kArborGap_m;
@@ -57,6 +59,18 @@ void Build(const Arbor& arbor, double gap_m, ArborFit& fit) {
     fit.outer_m = *fit.bore_m - 2 * gap_m;
   }
   if (fit.outer_m && fit.bore_m) fit.gap_m = (*fit.bore_m - *fit.outer_m) / 2;
+}
+
+// The blank enters at the mouth or, of a part that slides on from the tip, at the part's butt-side face; the arbor is on
+// it. What is too thick for its own place is told as such.
+void LookAtTheWay(const Part& part, double own_m, double length_m, ArborFit& fit) {
+  if (!fit.outer_m || !fit.bore_m || *fit.outer_m > *fit.bore_m || part.bore_known != BoreKnown::kProfile) return;
+  if (part.reamed || part.fitting != FitKind::kRigid) return;
+  const bool from_mouth = part.kind == "one_piece_handle" || part.slides_on_from == End::kButt;
+  if (!from_mouth && part.slides_on_from != End::kTip) return;
+  const double from = from_mouth ? part.length->value.meters() : 0, edge = from_mouth ? own_m : own_m + length_m;
+  fit.binds_at_m = fit::FirstPast(part.bore, from, edge, *fit.outer_m - kSame_m, fit::Past::kBelow);
+  if (fit.binds_at_m) fit.held_out_m = std::abs(*fit.binds_at_m - edge);
 }
 
 // The longest stretch of the bore, with blank in it, over which it does not change.
@@ -126,6 +140,7 @@ ArborFit FitOfArbor(const Rod& rod, const Part& part, const Arbor& arbor, const 
   if (!arbor.own_at || !Positive(arbor.length)) return {};
   ArborFit fit = AtPlace(rod, part, arbor.own_at->value.meters(), arbor.length->value.meters(), blank);
   Build(arbor, GapOf(part), fit);
+  LookAtTheWay(part, arbor.own_at->value.meters(), arbor.length->value.meters(), fit);
   return fit;
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "absl/strings/str_format.h"
+#include "arbors.h"
 #include "rules.h"
 #include "withy/sections/slip.h"
 
@@ -122,17 +123,13 @@ constexpr Code kReam = {
         "then is.",
 };
 
-// On the diameter: a glue line of 0.1 mm all round, the thinner end of what holds best (0.1 to 0.2 mm, guide of the
-// German adhesives industry association).
-constexpr double kGlueLine_m = 0.0002;
-
 void JudgeReam(const View& view, std::vector<Finding>& findings) {
   for (const Fitted& fitted : FittedParts(view)) {
     const auto& [part, fit] = fitted;
     if (!part.reamed || part.fitting != FitKind::kRigid || !fit.clearance_m) continue;
     const std::optional<Tightest> tightest = TightestOf(view, fit);
     if (tightest && tightest->is_a_slip()) continue;
-    const double ream_mm = (kGlueLine_m - *fit.clearance_m) * 1000;
+    const double ream_mm = (GlueClearanceOf(part) - *fit.clearance_m) * 1000;
     if (ream_mm <= kSame_m) continue;
     Add(view, kReam, fitted, absl::StrFormat("'%s' is to be reamed by up to %.2f mm on the diameter", part.id, ream_mm),
         {{"clearance_mm", *fit.clearance_m * 1000}, {"ream_mm", ream_mm}}, findings);

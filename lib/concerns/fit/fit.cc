@@ -21,6 +21,18 @@ void FillTipTube(const Rod& rod, const SectionsAnswers& sections, FitAnswers& an
   answers.tip_tube_clearance_m = Uncertain(rod.tip_top->tube_bore->value.meters()) - *answers.under_tip_tube_m;
 }
 
+// An arbor that binds is what the blank touches the handle with.
+void AddArborContacts(const Rod& rod, FitAnswers& answers) {
+  if (!answers.cut || answers.cut->host < 0) return;
+  const Part& host = rod.handle.parts[answers.cut->host];
+  for (const ArborFit& arbor : answers.parts[answers.cut->host].arbors) {
+    if (!arbor.binds_at_m || !host.start.from_butt_m) continue;
+    BlankContact contact{.kind = BlankContact::Kind::kArbor, .bore_m = arbor.outer_m};
+    contact.from_m = host.start.from_butt_m->value() + *arbor.binds_at_m;
+    answers.cut->contacts.push_back(contact);
+  }
+}
+
 }  // namespace
 
 FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections) {
@@ -34,6 +46,7 @@ FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections) {
     answers.short_of_target_m = Uncertain(rod.order.overall_length->value.meters()) - *rod.overall_m;
   }
   for (const Part& part : rod.handle.parts) answers.parts.push_back(FitOf(rod, part));
+  AddArborContacts(rod, answers);
   answers.play = MouthPlayOf(rod);
   answers.reaming = ReamTablesOf(rod);
   answers.winding_checks = WindingChecksOf(rod);

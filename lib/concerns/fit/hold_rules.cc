@@ -67,11 +67,53 @@ void JudgeReelWithoutReelSeat(const View& view, std::vector<Finding>& findings) 
                                  "no part of the handle holds the reel"));
 }
 
+constexpr Code kReelSeatOutside = {
+    .name = "fit/reel-seat-outside",
+    .severity = Severity::kError,
+    .summary = "A handle is shorter than the reel seat in it",
+    .why = "Screw thread or neck would lie where there is no handle: a length was misread, is in another unit or is of "
+           "another part, and the arbors under it are planned from it.",
+    .action = "Measure the part, its screw thread and its neck again, from the part's own butt end.",
+};
+
+// Rounding.
+constexpr double kBeyond_mm = 0.1;
+
+void JudgeWithinPart(const Part& part, const Known<Length>& known, const char* what, const char* number,
+                     std::vector<Finding>& findings) {
+  const double length_mm = part.length->value.mm();
+  if (known.value.mm() >= 0 && known.value.mm() <= length_mm + kBeyond_mm) return;
+  findings.push_back(MakeFinding(
+      kReelSeatOutside, known.at,
+      absl::StrFormat("%s of '%s': %.1f mm, and the part is %.1f mm long", what, part.id, known.value.mm(), length_mm),
+      {{number, known.value.mm()}, {"part_mm", length_mm}}));
+}
+
+void JudgeReelSeatOutside(const View& view, std::vector<Finding>& findings) {
+  for (const Part& part : view.rod.handle.parts) {
+    if (!part.length) continue;
+    if (part.screw_thread_length) {
+      JudgeWithinPart(part, *part.screw_thread_length, "screw thread", "screw_thread_mm", findings);
+    }
+    if (part.neck) JudgeWithinPart(part, *part.neck, "neck", "neck_mm", findings);
+    const Part* host = part.on.empty() ? nullptr : view.rod.FindPart(part.on);
+    if (part.kind != "reel_seat" || host == nullptr || !host->length) continue;
+    const double seat_mm = part.length->value.mm(), host_mm = host->length->value.mm();
+    if (seat_mm <= host_mm + kBeyond_mm) continue;
+    findings.push_back(MakeFinding(
+        kReelSeatOutside, part.length->at,
+        absl::StrFormat("'%s' is %.1f mm long, and '%s', which it sits on, %.1f mm", part.id, seat_mm, host->id, host_mm),
+        {{"reel_seat_mm", seat_mm}, {"part_mm", host_mm}}));
+    findings.back().related.push_back(host->at);
+  }
+}
+
 }  // namespace
 
 std::vector<Rule<View>> HoldRules() {
   return {{&kBondMissing, JudgeBondMissing},
           {&kFootCenterOutside, JudgeFootCenterOutside},
+          {&kReelSeatOutside, JudgeReelSeatOutside},
           {&kReelWithoutReelSeat, JudgeReelWithoutReelSeat}};
 }
 

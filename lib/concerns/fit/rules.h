@@ -19,11 +19,13 @@ struct View {
 };
 
 std::vector<Rule<View>> LengthRules();   // of the finished rod
+std::vector<Rule<View>> CutRules();      // of what the butt does in its handle
 std::vector<Rule<View>> StackRules();    // parts beside one another
 std::vector<Rule<View>> BoreRules();     // a part and the blank in it
 std::vector<Rule<View>> SlideRules();    // a part on its way over the blank
 std::vector<Rule<View>> ReadingRules();  // two readings of one thing
 std::vector<Rule<View>> ArborRules();    // what is inside a part: arbors, cavity, counterweights
+std::vector<Rule<View>> ArborWayRules();  // arbors on their way home, and over hollows
 std::vector<Rule<View>> HoldRules();     // what holds a part, and the reel
 std::vector<Rule<View>> JointRules();    // sections in one another
 

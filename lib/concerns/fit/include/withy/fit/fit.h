@@ -27,6 +27,9 @@ struct ArborFit {
   std::optional<int> turns;                 // of tape, whole
   std::optional<double> tape_length_m;      // of those turns
   std::optional<double> gap_m;              // left between it and the bore, on the radius
+  // Where the part's bore, on the way over the arbor, is first too narrow for it: from the part's own butt end, and how
+  // far from home the arbor is then. Unset = it passes, or the way is not known.
+  std::optional<double> binds_at_m, held_out_m;
 };
 
 struct PartFit {
