@@ -17,9 +17,10 @@ std::optional<ArborDensity> DensityOfKind(const std::string& kind) {
   return std::nullopt;
 }
 
-// Built to the bore where nothing else is said: the gap for adhesive is within its uncertainty.
+// As it is to be built; to the bore where that cannot be told: the gap for adhesive is within the density's uncertainty.
 std::optional<double> OuterOf(const Arbor& arbor, const ArborFit& fit) {
-  return arbor.outer ? LengthOf(arbor.outer) : fit.bore_m;
+  if (arbor.outer) return LengthOf(arbor.outer);
+  return fit.outer_m ? fit.outer_m : fit.bore_m;
 }
 
 // Of density one, from the arbor's own butt-side edge; unset where it cannot be told, or nothing is left of it.
