@@ -1,4 +1,7 @@
 // The report: the answers of the concerns in their fixed units, with what was assumed and what could not be told.
+#include <set>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "answers.h"
@@ -46,20 +49,25 @@ void ReportWraps(const Rod& rod, const WrapsAnswers& answers, v1::WrapsReport& r
   }
 }
 
-void AddAssumptions(const std::vector<Assumption>& assumptions, v1::Report& report) {
-  for (const Assumption& assumption : assumptions) {
-    const std::string at = assumption.at.ToString();
-    bool told = false;  // masses without uncertainty are met in several concerns
-    for (const v1::Assumption& earlier : report.assumptions()) {
-      told = told || (at.empty() && earlier.at().empty() && earlier.used() == assumption.used);
+// Some are met in several concerns.
+class AssumptionList {
+ public:
+  explicit AssumptionList(v1::Report& report) : report_(report) {}
+  void Add(const std::vector<Assumption>& assumptions) {
+    for (const Assumption& assumption : assumptions) {
+      const std::string at = assumption.at.ToString();
+      if (!told_.emplace(at, assumption.used).second) continue;
+      v1::Assumption& to = *report_.add_assumptions();
+      to.set_at(at);
+      to.set_used(assumption.used);
+      to.set_why(assumption.why);
     }
-    if (told) continue;
-    v1::Assumption& to = *report.add_assumptions();
-    to.set_at(at);
-    to.set_used(assumption.used);
-    to.set_why(assumption.why);
   }
-}
+
+ private:
+  v1::Report& report_;
+  std::set<std::pair<std::string, std::string>> told_;  // place and value
+};
 
 void AddUnknowns(const std::vector<Unknown>& unknowns, v1::Report& report) {
   for (const Unknown& unknown : unknowns) {
@@ -74,9 +82,10 @@ void AddUnknowns(const std::vector<Unknown>& unknowns, v1::Report& report) {
 v1::Report MakeReport(const Rod& rod, const Answers& answers) {
   v1::Report report;
   report.set_format("withy-report/1");
+  AssumptionList assumptions(report);
   for (const auto* list : {&rod.assumptions, &answers.sections.assumptions, &answers.fit.assumptions,
                            &answers.bonding.assumptions, &answers.wraps.assumptions, &answers.balance.assumptions}) {
-    AddAssumptions(*list, report);
+    assumptions.Add(*list);
   }
   for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.bonding.unknowns,
                            &answers.guides.unknowns, &answers.wraps.unknowns, &answers.balance.unknowns}) {

@@ -97,7 +97,8 @@ void AddUp(BondingAnswers& answers) {
     auto use = std::find_if(answers.totals.begin(), answers.totals.end(),
                             [&](const AdhesiveUse& one) { return one.adhesive == batch.adhesive; });
     if (use == answers.totals.end()) {
-      use = answers.totals.insert(use, AdhesiveUse{batch.adhesive, 0, batch.mixed_kg ? std::optional(0.0) : std::nullopt});
+      const auto nothing = batch.mixed_kg ? std::optional(0.0) : std::nullopt;
+      use = answers.totals.insert(use, AdhesiveUse{batch.adhesive, 0, nothing});
     }
     use->mixed_m3 += batch.mixed_m3;
     if (use->mixed_kg && batch.mixed_kg) *use->mixed_kg += *batch.mixed_kg;

@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "absl/strings/str_cat.h"
-#include "withy/fit/tape_arbor.h"
 
 namespace withy {
 namespace {
@@ -12,9 +11,6 @@ namespace {
 // All round, of a part that is pulled or shrunk on: the thinner end of what holds best (0.05 to 0.13 mm, a supplier's
 // advice). Its adhesive is a film, not the filling of a gap.
 constexpr double kFilm_m = 0.00005;
-// Left all round over a tape arbor whose diameter is not written: the thinner end of 0.1 to 0.2 mm (strongest bond lines,
-// guide of the German adhesives industry association).
-constexpr double kArborGap_m = 0.0001;
 // Both legs of the fillet at an end that shows: squeeze-out is wiped to a small one (common practice, no source).
 constexpr double kFilletLeg_m = 0.001;
 // How far beyond the plugs a bore is taken to go on as it is.
@@ -85,11 +81,6 @@ double TighterThanRead(const Rod& rod, const Part& part) {
   return host ? rod.rest_law->tighter_m() : 0;
 }
 
-double GlueClearanceOf(const Part& part) {
-  if (part.glue_clearance) return std::max(0.0, part.glue_clearance->value.meters());
-  return part.kind == "one_piece_handle" ? 0.0001 : 0.0003;  // as the schema says
-}
-
 // The bore as it is when the adhesive goes in; empty where it is not known over the whole stretch.
 Profile BoreInPlace(const Rod& rod, const Part& part, const Profile& inner, const Stretch& over) {
   if (part.fitting != FitKind::kRigid) return WiderBy(inner, 2 * kFilm_m);
@@ -102,20 +93,12 @@ Profile BoreInPlace(const Rod& rod, const Part& part, const Profile& inner, cons
   return WiderBy(part.bore, -TighterThanRead(rod, part));
 }
 
-std::optional<double> OuterOf(const Part& part, const Arbor& arbor, const ArborFit& fit) {
-  if (arbor.outer) return arbor.outer->value.meters();
-  if (!arbor.tape_thickness || !(arbor.tape_thickness->value.meters() > 0) || !fit.blank_m || !fit.bore_m) {
-    return std::nullopt;
-  }
-  const double gap = part.glue_clearance ? part.glue_clearance->value.meters() / 2 : kArborGap_m;
-  return TapeArborOf({*fit.blank_m, *fit.bore_m, arbor.tape_thickness->value.meters(), gap}).built_m;
-}
-
 // False where the diameter of one is not known.
 bool AddRings(const Part& part, const PartFit& fit, BondGap& gap) {
   for (std::size_t i = 0; i < part.arbors.size(); ++i) {
     const Arbor& arbor = part.arbors[i];
-    const std::optional<double> outer = OuterOf(part, arbor, fit.arbors[i]);
+    std::optional<double> outer = i < fit.arbors.size() ? fit.arbors[i].outer_m : std::nullopt;
+    if (arbor.outer) outer = arbor.outer->value.meters();
     if (!outer || !arbor.own_at || !arbor.length || !(arbor.length->value.meters() > 0)) return false;
     gap.rings.push_back({arbor.own_at->value.meters(), arbor.length->value.meters(), *outer});
   }
@@ -196,9 +179,9 @@ Bond BondOfPart(const Rod& rod, const Part& part, const PartFit& fit) {
   const Inner inner = part.on.empty() ? BlankUnder(rod, part.start) : HostUnder(rod, part);
   if (!inner.known()) return CannotBeTold(inner.measure);
   const Stretch over{std::max(0.0, inner.extent.from), std::min(length, inner.extent.to)};
-  if (!(over.from < over.to)) return CannotBeTold("nothing of what it is glued to lies in it: reckon a film on its plug");
+  if (!(over.from < over.to)) return CannotBeTold("weigh what its plug takes: a plug is not part of a design");
   const Profile bore = BoreInPlace(rod, part, inner.outer, over);
-  if (bore.empty()) return CannotBeTold("measure its bore from the mouth to where the blank ends, with plugs or a calliper");
+  if (bore.empty()) return CannotBeTold("measure its bore from the mouth to where the blank ends");
   Bond bond;
   bond.gap = BondGap{bore, inner.outer, over.from, over.to, {}};
   bond.origin_m = OriginOf(part.start);
@@ -209,7 +192,7 @@ Bond BondOfPart(const Rod& rod, const Part& part, const PartFit& fit) {
 
 Bond BondOfArbor(const Rod& rod, const Part& host, const Arbor& arbor) {
   if (!arbor.length || !(arbor.length->value.meters() > 0)) return CannotBeTold("measure its length");
-  if (!host.on.empty()) return CannotBeTold("reckon a film on its bore");
+  if (!host.on.empty()) return CannotBeTold("weigh what its bore takes");
   const Inner inner = BlankUnder(rod, arbor.start);
   if (!inner.known()) return CannotBeTold(inner.measure);
   const Stretch over{std::max(0.0, inner.extent.from), std::min(arbor.length->value.meters(), inner.extent.to)};
@@ -228,7 +211,8 @@ Bond BondOfTipTop(const Rod& rod) {
   if (rod.blank.outer.empty() || !rod.blank.length_m) return CannotBeTold("measure the blank at its tip");
   const double end = rod.blank.length_m->value(), length = std::min(tip.tube_length->value.meters(), end);
   Bond bond;
-  bond.gap = BondGap{Profile({{0, tip.tube_bore->value.meters()}}), rod.blank.outer.Shifted(length - end), 0, length, {}};
+  const Profile tube({{0, tip.tube_bore->value.meters()}});
+  bond.gap = BondGap{tube, rod.blank.outer.Shifted(length - end), 0, length, {}};
   if (rod.blank_tip_m) bond.origin_m = rod.blank_tip_m->value() - length;
   return bond;
 }

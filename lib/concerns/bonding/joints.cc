@@ -115,7 +115,8 @@ class Collector {
     if (!potting.volume_m3) return;
     joint.gross_m3 = potting.volume_m3;
     if (!part.weights->cover) {
-      answers_.assumptions.push_back({part.weights->at.Field("cover"), "3 mm", "common practice, no source"});
+      answers_.assumptions.push_back({part.weights->at.Field("cover"),
+                                      "3 mm of potting over the foremost counterweight", "common practice, no source"});
     }
     FillMass(*potting.volume_m3 * kVolumePlusMinus, joint);
     if (!part.start.from_butt_m) return;
@@ -188,7 +189,7 @@ class Collector {
       }
       return nullptr;
     }
-    answers_.assumptions.push_back({at, "1150 kg/m3", "cured epoxy, 1100 to 1200 (matrix table of a composites course)"});
+    answers_.assumptions.push_back({at, "1150 kg/m3", "cured epoxy, 1100 to 1200: matrix table of a composites course"});
     return &densities_.emplace(index, inputs_.Add(kEpoxy_kg_m3, kEpoxyPlusMinus_kg_m3, at.ToString())).first->second;
   }
 

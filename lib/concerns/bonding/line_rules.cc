@@ -56,7 +56,8 @@ void JudgeLineThick(const View& view, std::vector<Finding>& findings) {
   for (const GluedJoint& joint : view.answers.joints) {
     const std::optional<double> line = LineOf(joint);
     if (!line || joint.done || *line <= kThick_m + kSame_m) continue;
-    // a bare bore on the blank is told as an arbor that is missing
+    // a bare bore on the blank is told as an arbor that is missing, an arbor that does not fit as such
+    if (joint.arbor_gap_m && !joint.volume_m3) continue;
     if (IsJudgedElsewhere(view, joint) && !joint.arbor_gap_m) continue;
     findings.push_back(AtJoint(view, kLineThick, joint,
                                absl::StrFormat("%.2f mm of adhesive all round '%s'", *line * 1000, joint.what),
@@ -99,10 +100,11 @@ constexpr double kThin_m = 0.00005;
 void JudgeLineThin(const View& view, std::vector<Finding>& findings) {
   for (const GluedJoint& joint : view.answers.joints) {
     const Part* part = PartOf(view, joint);
-    if (!joint.gap_m || joint.done || !IsKind(view, joint, "epoxy_paste")) continue;
+    // spigots and turned arbors are made to fit snugly, and go on a short way (common practice, no source)
+    if (part == nullptr || !joint.gap_m || joint.done || !IsKind(view, joint, "epoxy_paste")) continue;
     if (*joint.gap_m <= kSame_m || *joint.gap_m >= kThin_m - kSame_m) continue;
     // rings and checks only have to stay where they are
-    if (part != nullptr && (part->kind == "winding_check" || part->kind == "trim_ring")) continue;
+    if (part->kind == "winding_check" || part->kind == "trim_ring") continue;
     findings.push_back(AtJoint(view, kLineThin, joint,
                                absl::StrFormat("%.3f mm of paste all round '%s'", *joint.gap_m * 1000, joint.what),
                                {{"gap_mm", *joint.gap_m * 1000}, {"limit_mm", kThin_m * 1000}}));

@@ -8,10 +8,6 @@
 
 namespace withy {
 
-// Room for adhesive between blank and bore, both sides together. Where the part does not say: 0.1 mm of a one-piece
-// handle, 0.3 mm of any other (common practice, no source).
-double GlueClearanceOf(const Part& part);
-
 // Of a part in place; `blank` is from the butt end of the finished rod.
 ArborFit FitOfArbor(const Rod& rod, const Part& part, const Arbor& arbor, const Profile& blank);
 
