@@ -29,7 +29,7 @@ local function body_row(list, row)
   local cells = {}
   for _, column in ipairs(list.columns) do
     local kind, value = kinds[column.kind], row[column.key]
-    if value == nil and column.kind ~= "tick" then
+    if value == nil and column.kind ~= "tick" and column.kind ~= "write" then
       cells[#cells + 1] = e("td", { class = "u", colspan = #kind.heads }, column.optional and "" or "not known")
     else
       for _, cell in ipairs(kind.cells(value, column)) do
@@ -38,6 +38,18 @@ local function body_row(list, row)
     end
   end
   return e("tr", { class = row.strong and "s" or nil }, cells)
+end
+
+-- A row to write in.
+local function spare_row(list)
+  local cells = {}
+  for _, column in ipairs(list.columns) do
+    for i = 1, #kinds[column.kind].heads do
+      cells[#cells + 1] = e("td", { class = column.kind == "write" and "w" or nil },
+        column.kind == "tick" and i == 1 and kinds.tick.cells()[1][2] or nil)
+    end
+  end
+  return e("tr", {}, cells)
 end
 
 local function datum(list)
@@ -54,8 +66,16 @@ function M.section(list, ...)
     for i, row in ipairs(list.rows) do
       rows[i] = body_row(list, row)
     end
-    local shown = e("table", { class = list.fine and "fine" or nil }, head(list), e("tbody", {}, rows))
-    content = { shown, list.note and e("p", { class = "note" }, list.note) }
+    for i = 1, list.spare_rows or 0 do
+      rows[#list.rows + i] = spare_row(list)
+    end
+    local shown = e("table", { class = list.fine and "fine" or list.write and "write" or nil }, head(list),
+      e("tbody", {}, rows))
+    content = {
+      list.caution and e("p", { class = "note s" }, list.caution),
+      shown,
+      list.note and e("p", { class = "note" }, list.note),
+    }
   end
   local class = list.class or #list.rows == 0 and "none" or #list.rows <= WHOLE and "whole" or nil
   return e("section", { class = class }, e("h2", {}, list.title, datum(list)), content, ...)

@@ -5,7 +5,10 @@
 local page = require "page"
 local rows = require "rows"
 
-local LISTS = { "findings", "cuts", "reaming", "tip_top", "arbors", "guides", "handle", "stations", "masses", "open" }
+local LISTS = {
+  "findings", "closed", "dry_fits", "cuts", "stages", "ways_out", "reaming", "tip_top", "winding_checks", "arbors",
+  "joints", "counterweights", "guides", "handle", "stations", "masses", "open",
+}
 
 local function all_lists(ctx)
   local result = {}
@@ -22,6 +25,9 @@ local function all_lists(ctx)
 end
 
 local function export(ctx)
+  if not (ctx.options.spare_lines >= 0 and ctx.options.spare_lines <= 10) then
+    ctx:refuse(("option spare_lines: from 0 to 10, not %g"):format(ctx.options.spare_lines))
+  end
   local lists = all_lists(ctx)
   ctx:write(ctx.stem .. "-cut-sheet.html", page.make(ctx, lists))
   ctx:write(ctx.stem .. "-cut-sheet.csv", rows.make(lists))
@@ -37,19 +43,10 @@ return {
     {
       name = "cut-sheet",
       extension = "html",
-      summary = "Cuts, arbors, bores, guides and masses on one page to print, and as CSV",
+      summary = "Cuts in stages, arbors, bores, mixes, guides and masses on paper to print, and as CSV",
       options = {
         paper = { type = "string", default = "A4", summary = "A4, Letter, A3 or Tabloid" },
-        glue_gap_mm = {
-          type = "number",
-          default = 0.05,
-          summary = "room for glue all round an arbor (0.05 to 0.13 is what suppliers of adhesive advise)",
-        },
-        ream_gap_mm = {
-          type = "number",
-          default = 0.1,
-          summary = "room for glue all round a reamed bore (0.1 to 0.2 is common practice, no source)",
-        },
+        spare_lines = { type = "number", default = 1, summary = "empty lines after the cuts in stages, 0 to 10" },
       },
       run = export,
     },

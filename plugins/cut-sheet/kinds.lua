@@ -6,8 +6,12 @@
 --   diameter   mm with two decimals
 --   ream       a diameter, or false: the bore stays as it is
 --   tube       sixty-fourths of an inch and mm
---   mass       g: one decimal from 10 g on, where the second says nothing, else two
---   text, tick
+--              a column that says `toward` "down" or "up" is rounded so: the ends of a band
+--   millimetres  a length that is cut off a roll: whole mm
+--   mass       g: one decimal from 10 g on, where the second says nothing, else two; volume (ml) likewise
+--   area (cm2), minutes
+--   given      { words, unit }
+--   text, tick, write (a box to write in)
 local html = require "withy.html"
 local text = require "withy.text"
 local units = require "withy.units"
@@ -35,8 +39,17 @@ local function two_decimals(value)
   return text.fixed(value, 2)
 end
 
+local function no_decimals(value)
+  return text.fixed(value, 0)
+end
+
 local function grams(value)
   return text.fixed(value, value < 10 and 2 or 1)
+end
+
+-- A film is a few hundredths.
+local function millilitres(value)
+  return value < 0.1 and text.fixed(value, 3) or grams(value)
 end
 
 -- 36 1/8 with its fraction in a box of its own, so that fractions stand under fractions.
@@ -50,7 +63,11 @@ local function inches_cell(value, denominator)
 end
 
 M.diameter = number("mm", two_decimals)
+M.millimetres = number("mm", no_decimals)
 M.mass = number("g", grams)
+M.volume = number("ml", millilitres)
+M.area = number("cm2", grams)
+M.minutes = number("min", no_decimals)
 
 M.ream = {
   heads = { "mm" },
@@ -62,22 +79,35 @@ M.ream = {
   end,
 }
 
+local HAIR = 1e-6 -- of a step: rounding of what is a whole number of steps
+
+local function stepped(value, step, toward)
+  if toward == "down" then
+    return math.floor(value / step + HAIR) * step
+  elseif toward == "up" then
+    return math.ceil(value / step - HAIR) * step
+  end
+  return units.round(value, step)
+end
+
 -- The place that is marked at the bench, and the other unit's words for it.
 local function marked(value, column)
   if column.by_inch then
-    return units.round(value, 25.4 / column.inch), 1, column.inch
+    return stepped(value, 25.4 / column.inch, column.toward), 1, column.inch
   end
-  return units.round(value, column.step), 0, 32
+  return stepped(value, column.step, column.toward), 0, 32
 end
 
 M.length = {
   heads = { "mm", "in" },
   cells = function(value, column)
     local mm, decimals, denominator = marked(value, column)
-    return { { "n", text.fixed(mm, decimals) }, inches_cell(mm, denominator) }
+    local inches = stepped(mm, 25.4 / denominator, column.toward)
+    return { { "n", text.fixed(mm, decimals) }, inches_cell(inches, denominator) }
   end,
   figure = function(value, column)
-    return { text.fixed(value, 2), "mm", units.inches(value, column.inch) }
+    local inches = units.inches(stepped(value, 25.4 / column.inch, column.toward), column.inch)
+    return { text.fixed(value, 2), "mm", inches }
   end,
 }
 
@@ -98,6 +128,23 @@ M.text = {
   end,
   figure = function(value)
     return { value, "", "" }
+  end,
+}
+
+M.given = {
+  heads = { "" },
+  cells = function(value)
+    return { { "n", value[1] .. (value[2] ~= "" and " " .. value[2] or "") } }
+  end,
+  figure = function(value)
+    return { value[1], value[2], "" }
+  end,
+}
+
+M.write = {
+  heads = { "" },
+  cells = function()
+    return { { "w", html.element("span", {}) } }
   end,
 }
 

@@ -43,6 +43,7 @@ td.t { width: 5.5mm; }
 td.u { font-style: italic; white-space: nowrap; }
 .box { display: inline-block; width: 3mm; height: 3mm; border: .8pt solid #000; vertical-align: -.35mm; }
 .note { margin: 1mm 0 0; }
+.note.s { margin: 0 0 1mm; font-weight: bold; }
 .whole { break-inside: avoid; }
 .none { display: flex; align-items: baseline; gap: 3mm; }
 .none h2 { break-after: auto; }
@@ -54,7 +55,9 @@ td.u { font-style: italic; white-space: nowrap; }
 .beside td { padding-top: .38mm; padding-bottom: .38mm; }
 .fine td { padding-top: .25mm; padding-bottom: .25mm; font-size: 7.6pt; }
 .beside + section, .beside + .beside { margin-top: 0; }
-.write td { height: 6.4mm; }
+.write td { height: 6.8mm; }
+td.w { min-width: 22mm; }
+td.w, .write td + td.w { border-left: .5pt solid #000; border-right: .5pt solid #000; }
 .stop { border: 2pt solid #000; padding: 1.4mm 2.6mm 1.8mm; }
 .stop table { border-bottom: 0; }
 .stop tr.s td { border-top: 0; }

@@ -18,16 +18,6 @@ function M.parts(ctx)
   return result
 end
 
--- The bore of a part of the report: the rod has its parts butt first.
-function M.bore(ctx, place)
-  for _, part in ipairs(ctx.rod.parts) do
-    if part.id == place.id and part.start_mm == place.start_mm and part.length_mm == place.length_mm then
-      return part.bore
-    end
-  end
-  return {}
-end
-
 -- The guide model with that id, or nil.
 function M.model(ctx, id)
   for _, model in ipairs(ctx.design.guide_models) do
@@ -36,6 +26,14 @@ function M.model(ctx, id)
     end
   end
   return nil
+end
+
+local LARGEST_SINGLE_CUT_MM = 76.2 -- 3 in (common practice, no source), where the shop does not say
+
+-- The most that one cut may take.
+function M.largest_cut(ctx)
+  local largest = ctx:get("shop.largest_single_cut")
+  return largest and largest.mm > 0 and largest.mm or LARGEST_SINGLE_CUT_MM
 end
 
 return M

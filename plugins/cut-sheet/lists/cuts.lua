@@ -1,8 +1,6 @@
 -- What comes off each section: planned, done, still to go.
 local things = require "things"
 
-local LARGEST_SINGLE_CUT_MM = 76.2 -- 3 in (common practice, no source), where the shop does not say
-
 -- Ids of log entries that a later one corrects: what they said no longer counts.
 local function corrected(design)
   local ids = {}
@@ -62,13 +60,12 @@ return function(ctx)
       end
     end
   end
-  local largest = ctx:get("shop.largest_single_cut")
   return {
     {
       title = "Cuts",
       datum = "the face that is being cut; the saw's kerf is within the amount",
       empty = "Nothing is planned to come off the blank.",
-      limit_mm = to_go > 0 and (largest and largest.mm or LARGEST_SINGLE_CUT_MM) or nil,
+      limit_mm = to_go > 0 and #(ctx:get("fit.cut_plan.stages") or {}) == 0 and things.largest_cut(ctx) or nil,
       rows = rows,
       columns = {
         { key = "tick", title = "", kind = "tick" },
