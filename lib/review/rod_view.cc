@@ -59,19 +59,26 @@ void AddSection(const Rod& rod, const Section& section, v1::RodSection& to) {
 
 const char* Word(BoreKnown known) {
   switch (known) {
-    case BoreKnown::kProfile: return "profile";
-    case BoreKnown::kPlugs: return "plugs";
-    case BoreKnown::kMouth: return "mouth";
-    case BoreKnown::kUnknown: return "";
+    case BoreKnown::kProfile:
+      return "profile";
+    case BoreKnown::kPlugs:
+      return "plugs";
+    case BoreKnown::kMouth:
+      return "mouth";
+    case BoreKnown::kUnknown:
+      return "";
   }
   return "";
 }
 
 const char* Word(FitKind kind) {
   switch (kind) {
-    case FitKind::kRigid: return "rigid";
-    case FitKind::kStretched: return "stretched";
-    case FitKind::kShrunk: return "shrunk";
+    case FitKind::kRigid:
+      return "rigid";
+    case FitKind::kStretched:
+      return "stretched";
+    case FitKind::kShrunk:
+      return "shrunk";
   }
   return "";
 }
