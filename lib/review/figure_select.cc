@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "absl/status/statusor.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_split.h"
 #include "google/protobuf/descriptor.h"
@@ -16,6 +17,9 @@ namespace {
 using google::protobuf::Descriptor;
 using google::protobuf::FieldDescriptor;
 using google::protobuf::Message;
+
+// Begins a path within what the item's `at` names, with the message that has to stand there: "@Part.mass".
+constexpr char kSubject = '@';
 
 // One name of a declared path, with what stands in its brackets.
 struct Segment {
@@ -40,9 +44,9 @@ std::vector<Segment> SegmentsOf(std::string_view declared) {
   return segments;
 }
 
-// "section=", "at_end!=TIP", "id=.thread", "=".
+// "section=", "at_end!=TIP", "id=.thread", "at+.bond=.at", "=".
 struct Condition {
-  std::string field, value;
+  std::string field, ending, value;
   bool equal = true;
 };
 
@@ -51,10 +55,16 @@ std::vector<Condition> ConditionsOf(const std::string& selector) {
   if (selector.empty()) return conditions;
   const std::vector<std::string> parts = absl::StrSplit(selector, '&');
   for (const std::string& part : parts) {
-    const std::size_t sign = part.find('=');
-    const bool unequal = sign != std::string::npos && sign > 0 && part[sign - 1] == '!';
-    conditions.push_back(
-        {part.substr(0, unequal ? sign - 1 : sign), sign == std::string::npos ? "" : part.substr(sign + 1), !unequal});
+    const std::size_t sign = std::min(part.find('='), part.size());
+    Condition condition;
+    condition.equal = sign == 0 || part[sign - 1] != '!';
+    condition.field = part.substr(0, condition.equal ? sign : sign - 1);
+    condition.value = part.substr(std::min(sign + 1, part.size()));
+    if (const std::size_t plus = condition.field.find('+'); plus != std::string::npos) {
+      condition.ending = condition.field.substr(plus + 1);
+      condition.field.resize(plus);
+    }
+    conditions.push_back(std::move(condition));
   }
   return conditions;
 }
@@ -95,8 +105,9 @@ std::vector<std::string> TextsAt(const Message& message, const std::string& dott
 
 bool Meets(const Message& item, const Condition& condition, const FigureContext& context) {
   if (condition.field.empty()) return context.StandsIn(item) || context.IsAbout(IdOf(item));
-  const std::vector<std::string> texts = TextsAt(item, condition.field);
+  std::vector<std::string> texts = TextsAt(item, condition.field);
   if (texts.empty()) return false;
+  for (std::string& text : texts) text += condition.ending;
   const auto any = [&texts](const auto& matches) { return std::any_of(texts.begin(), texts.end(), matches); };
   bool found = false;
   if (condition.value.empty()) {
@@ -174,7 +185,7 @@ bool HasTexts(const Descriptor& type, const std::string& dotted) {
 
 }  // namespace
 
-FigureContext::FigureContext(const Message& report, const FieldPath& figure) {
+FigureContext::FigureContext(const Message& report, const FieldPath& figure) : report_(report) {
   PathCursor cursor(report);
   for (const FieldPath::Step& step : figure.steps()) {
     if (!cursor.Advance(step)) break;
@@ -189,6 +200,12 @@ FigureContext::FigureContext(const Message& report, const FieldPath& figure) {
   ids_.erase(std::remove(ids_.begin(), ids_.end(), ""), ids_.end());
 }
 
+FieldPath FigureContext::Subject() const {
+  const std::vector<std::string> at = TextsOf("at");
+  const absl::StatusOr<FieldPath> path = FieldPath::Parse(at.empty() ? "" : at.front());
+  return path.ok() ? *path : FieldPath();
+}
+
 bool FigureContext::StandsIn(const Message& message) const {
   return std::find(around_.begin(), around_.end(), &message) != around_.end();
 }
@@ -198,6 +215,7 @@ bool FigureContext::IsAbout(const std::string& id) const {
 }
 
 std::vector<std::string> FigureContext::TextsOf(const std::string& name) const {
+  if (name.find('.') != std::string::npos) return TextsAt(report_, name);
   std::vector<std::string> texts;
   for (auto message = around_.rbegin(); message != around_.rend() && texts.empty(); ++message) {
     const FieldDescriptor* field = (*message)->GetDescriptor()->FindFieldByName(name);
@@ -206,12 +224,60 @@ std::vector<std::string> FigureContext::TextsOf(const std::string& name) const {
   return texts;
 }
 
+std::vector<std::string_view> AlternativesOf(std::string_view declared) {
+  std::vector<std::string_view> alternatives;
+  for (std::size_t bar = declared.find('|'); bar != std::string_view::npos; bar = declared.find('|')) {
+    alternatives.push_back(declared.substr(0, bar));
+    declared.remove_prefix(bar + 1);
+  }
+  alternatives.push_back(declared);
+  return alternatives;
+}
+
 Selected Select(std::string_view declared, const Message& root, const FigureContext& context) {
-  std::vector<Segment> segments = SegmentsOf(declared);
-  if (segments.empty()) return {};
+  const bool of_subject = declared.starts_with(kSubject);
+  const std::size_t start = of_subject ? declared.find('.') + 1 : 0;
+  std::vector<Segment> segments = SegmentsOf(declared.substr(start));
+  const FieldPath subject = of_subject ? Unambiguous(context.Subject(), root) : FieldPath();
+  PathCursor cursor(root);
+  for (const FieldPath::Step& step : subject.steps()) {
+    if (!cursor.Advance(step)) return {};
+  }
+  if (segments.empty() || cursor.message() == nullptr) return {};
+  if (of_subject && cursor.message()->GetDescriptor()->name() != declared.substr(1, start - 2)) return {};
   Selection selection(std::move(segments), context);
-  selection.Walk(root, 0, FieldPath());
+  selection.Walk(*cursor.message(), 0, subject);
+  for (auto* paths : {&selection.found.there, &selection.found.unset}) {
+    for (FieldPath& path : *paths) path = Unambiguous(path, root);
+  }
   return std::move(selection.found);
+}
+
+FieldPath Unambiguous(const FieldPath& path, const Message& root) {
+  PathCursor cursor(root);
+  FieldPath named;
+  for (const FieldPath::Step& step : path.steps()) {
+    PathCursor list = cursor;
+    const bool there = cursor.Advance(step);
+    if (!step.field.empty()) {
+      named = std::move(named).Field(step.field);
+    } else if (!there || cursor.message() == nullptr) {
+      named = std::move(named).Item(step.id, step.index);
+    } else {
+      const std::string id = IdOf(*cursor.message());
+      const bool first = !id.empty() && list.Advance({"", id, -1}) && list.index() == cursor.index();
+      named = std::move(named).Item(first ? id : "", cursor.index());
+    }
+  }
+  return named;
+}
+
+std::string ByNumber(const FieldPath& path) {
+  FieldPath numbers;
+  for (const FieldPath::Step& step : path.steps()) {
+    numbers = step.field.empty() ? std::move(numbers).Item("", step.index) : std::move(numbers).Field(step.field);
+  }
+  return numbers.ToString();
 }
 
 std::string DeclaredName(const FieldPath& path, const Descriptor& root) {
@@ -230,6 +296,12 @@ std::string DeclaredName(const FieldPath& path, const Descriptor& root) {
 }
 
 bool CanExist(std::string_view declared, const Descriptor& root) {
+  if (declared.starts_with(kSubject)) {
+    const std::size_t dot = std::min(declared.find('.'), declared.size() - 1);
+    const std::string type = absl::StrCat(root.file()->package(), ".", std::string(declared.substr(1, dot - 1)));
+    const Descriptor* subject = root.file()->pool()->FindMessageTypeByName(type);
+    return subject != nullptr && CanExist(declared.substr(dot + 1), *subject);
+  }
   const Descriptor* type = &root;
   bool open_list = false;  // a list without brackets: nothing can come behind it
   for (const Segment& segment : SegmentsOf(declared)) {

@@ -21,13 +21,16 @@ class FigureContext {
  public:
   FigureContext(const google::protobuf::Message& report, const FieldPath& figure);
 
+  // What an item says of where its subject stands in the design; empty = nothing.
+  FieldPath Subject() const;
   bool StandsIn(const google::protobuf::Message& message) const;
   // Whether `id` is that of a message it stands in, or of the part that one is about.
   bool IsAbout(const std::string& id) const;
-  // The texts of field `name` in the innermost message that has it.
+  // The texts of field `name` in the innermost message that has it; of a dotted name those at that path of the report.
   std::vector<std::string> TextsOf(const std::string& name) const;
 
  private:
+  const google::protobuf::Message& report_;
   std::vector<const google::protobuf::Message*> around_;  // outermost first
   std::vector<std::string> ids_;
 };
@@ -37,6 +40,14 @@ struct Selected {
   std::vector<FieldPath> unset;  // the others, as far as the messages around them are there
 };
 Selected Select(std::string_view declared, const google::protobuf::Message& root, const FigureContext& context);
+
+// "a|b" as a and b.
+std::vector<std::string_view> AlternativesOf(std::string_view declared);
+
+// `path` with each item by its id, or by its number where an earlier item has the same id; numbers are filled in.
+FieldPath Unambiguous(const FieldPath& path, const google::protobuf::Message& root);
+// The same path, ids left out: what a figure is looked up by.
+std::string ByNumber(const FieldPath& path);
 
 // "fit.parts[].start_mm" of "fit.parts[module].start_mm"; an item of a list of plain values is the list.
 std::string DeclaredName(const FieldPath& path, const google::protobuf::Descriptor& root);

@@ -27,6 +27,7 @@ constexpr UnitWords kUnits[] = {
 };
 constexpr std::string_view kPlusMinus = "_plus_minus";
 constexpr int kMostDecimals = 9;
+constexpr double kLarge = 100;  // from here on a second decimal says nothing at the bench
 
 const UnitWords* UnitOf(std::string_view name) {
   const auto found = std::find_if(std::begin(kUnits), std::end(kUnits), [name](const UnitWords& unit) {
@@ -49,12 +50,14 @@ int DecimalsFor(double number, int least) {
   return std::clamp(1 - static_cast<int>(std::floor(std::log10(std::abs(number)))), least, kMostDecimals);
 }
 
-std::string TextOfList(const Message& owner, const FieldDescriptor& field, int decimals) {
+// "13.46 to 2.06 mm, 14 values".
+std::string TextOfList(const Message& owner, const FieldDescriptor& field, std::string_view unit) {
   const auto& reflection = *owner.GetReflection();
   const int size = reflection.FieldSize(owner, &field);
   if (size == 0 || field.cpp_type() != FieldDescriptor::CPPTYPE_DOUBLE) return "";
-  const auto at = [&](int i) { return FormatFixed(reflection.GetRepeatedDouble(owner, &field, i), decimals); };
-  return size == 1 ? at(0) : absl::StrCat(at(0), " to ", at(size - 1), ", ", size, " values");
+  const auto at = [&](int i) { return FormatFixed(reflection.GetRepeatedDouble(owner, &field, i), DecimalsOf(unit)); };
+  const std::string end = unit.empty() ? "" : absl::StrCat(" ", std::string(unit));
+  return size == 1 ? at(0) + end : absl::StrCat(at(0), " to ", at(size - 1), end, ", ", size, " values");
 }
 
 void Fill(const Message& owner, const FieldDescriptor& field, FigureValue& figure) {
@@ -113,7 +116,7 @@ FigureValue FigureAt(const v1::Report& report, const FieldPath& path) {
   const UnitWords* unit = UnitOf(field->name());
   if (unit != nullptr) figure.unit = std::string(unit->shown);
   if (field->is_repeated() && cursor.index() < 0) {
-    figure.text = TextOfList(*owner, *field, DecimalsOf(figure.unit));
+    figure.text = TextOfList(*owner, *field, figure.unit);
     figure.told = !figure.text.empty();
     return figure;
   }
@@ -132,9 +135,10 @@ FigureValue FigureAt(const v1::Report& report, const FieldPath& path) {
 
 std::string ReadableFigure(const FigureValue& figure) {
   const std::string unit = figure.unit.empty() ? "" : absl::StrCat(" ", figure.unit);
-  if (!figure.value) return figure.text.empty() ? "" : absl::StrCat(figure.text, unit);
+  if (!figure.value) return figure.text;
   const bool count = figure.unit.empty() && *figure.value == std::floor(*figure.value);
   int decimals = count ? 0 : DecimalsOf(figure.unit);
+  if (std::abs(*figure.value) >= kLarge) decimals = std::min(decimals, 1);
   if (!figure.plus_minus) {
     return absl::StrCat(FormatFixed(*figure.value, count ? 0 : DecimalsFor(*figure.value, decimals)), unit);
   }

@@ -26,15 +26,15 @@ class Tracer {
   Trace trace_;
 };
 
-FieldPath ItemOf(std::string_view concern, std::string_view list, std::string_view id, std::size_t index) {
-  return FieldPath().Field(concern).Field(list).Item(id, static_cast<int>(index));
+FieldPath ItemOf(std::string_view concern, std::string_view list, std::size_t index) {
+  return FieldPath().Field(concern).Field(list).Item("", static_cast<int>(index));
 }
 
 void TraceSections(const Rod& rod, const Answers& answers, Tracer& tracer) {
   for (std::size_t i = 0; i < answers.sections.sections.size(); ++i) {
     const SectionAnswer& answer = answers.sections.sections[i];
     const Section& section = rod.blank.sections[answer.section];
-    tracer.In(ItemOf("sections", "sections", section.id, i)).Add("mass_g", answer.mass_kg, kGrams);
+    tracer.In(ItemOf("sections", "sections", i)).Add("mass_g", answer.mass_kg, kGrams);
     if (!section.from_m) continue;
     tracer.Add("cut_butt_mm", section.from_m, kMm).Add("length_mm", *section.to_m - *section.from_m, kMm);
     if (answer.mass_kg && answer.moment_kg_m && answer.mass_kg->value() > 0) {
@@ -51,7 +51,7 @@ void TraceSections(const Rod& rod, const Answers& answers, Tracer& tracer) {
 void TraceFit(const Rod& rod, const FitAnswers& answers, Tracer& tracer) {
   for (std::size_t i = 0; i < rod.handle.parts.size(); ++i) {
     const Part& part = rod.handle.parts[i];
-    tracer.In(ItemOf("fit", "parts", part.id, i)).Add("start_mm", part.start.from_butt_m, kMm);
+    tracer.In(ItemOf("fit", "parts", i)).Add("start_mm", part.start.from_butt_m, kMm);
   }
   tracer.In(FieldPath().Field("fit"))
       .Add("overall_length_mm", answers.overall_m, kMm)
@@ -65,19 +65,17 @@ void TraceFit(const Rod& rod, const FitAnswers& answers, Tracer& tracer) {
 void TraceGuidesAndWraps(const Rod& rod, const Answers& answers, Tracer& tracer) {
   for (std::size_t i = 0; i < answers.guides.guides.size(); ++i) {
     const Guide& guide = rod.guides[answers.guides.guides[i].guide];
-    tracer.In(ItemOf("guides", "guides", guide.id, i)).Add("from_butt_mm", guide.ring.from_butt_m, kMm);
+    tracer.In(ItemOf("guides", "guides", i)).Add("from_butt_mm", guide.ring.from_butt_m, kMm);
   }
   for (std::size_t i = 0; i < rod.wraps.size(); ++i) {
-    tracer.In(ItemOf("wraps", "wraps", rod.wraps[i].id, i)).Add("start_mm", rod.wraps[i].start.from_butt_m, kMm);
+    tracer.In(ItemOf("wraps", "wraps", i)).Add("start_mm", rod.wraps[i].start.from_butt_m, kMm);
   }
 }
 
 void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
   for (std::size_t i = 0; i < answers.parts.size(); ++i) {
     const Contribution& part = answers.parts[i];
-    tracer.In(ItemOf("balance", "parts", part.id, i))
-        .Add("mass_g", part.mass_kg, kGrams)
-        .Add("center_mm", part.center_m, kMm);
+    tracer.In(ItemOf("balance", "parts", i)).Add("mass_g", part.mass_kg, kGrams).Add("center_mm", part.center_m, kMm);
   }
   tracer.In(FieldPath().Field("balance"))
       .Add("mass_g", answers.mass_kg, kGrams)
@@ -86,6 +84,13 @@ void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
       .Add("balance_with_reel_mm", answers.balance_with_reel_m, kMm)
       .Add("moment_about_hold_n_m", answers.moment_about_hold_n_m, kAsIs)
       .Add("remainder_g", answers.remainder_kg, kGrams);
+  if (!answers.counterweights) return;
+  const CounterweightPlan& plan = *answers.counterweights;
+  tracer.In(FieldPath().Field("balance").Field("counterweights"))
+      .Add("unit_mass_g", plan.unit_kg, kGrams)
+      .Add("moment_without_n_m", plan.moment_without_n_m, kAsIs)
+      .Add("moment_before_potting_n_m", plan.moment_before_potting_n_m, kAsIs)
+      .Add("moment_after_n_m", plan.moment_after_n_m, kAsIs);
 }
 
 }  // namespace

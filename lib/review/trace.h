@@ -15,7 +15,7 @@
 
 namespace withy {
 
-// In the unit of the figure.
+// In the unit of the figure; items of lists by their number: "balance.parts[3].mass_g".
 using Trace = std::map<std::string, Uncertain>;
 
 Trace TraceOf(const Rod& rod, const Answers& answers);

@@ -43,22 +43,30 @@ absl::Status NoSuchFigure(std::string_view typed, std::string_view declared) {
                    nearest.empty() ? "" : absl::StrCat(", did you mean '", std::string(nearest), "'?")));
 }
 
-// The list at `list` has no item that `step` names.
+// The list at `list` has no item that `wanted` names last.
 absl::Status NoSuchItem(const v1::Report& report, const FieldPath& list, const FieldPath& wanted) {
+  constexpr int kShown = 12;
   PathCursor cursor(report);
-  std::vector<std::string> ids;
   for (const FieldPath::Step& step : list.steps()) {
     if (!cursor.Advance(step)) break;
   }
-  for (int i = 0;; ++i) {
-    PathCursor item = cursor;
-    if (!item.Advance({"", "", i}) || item.message() == nullptr) break;
+  std::vector<std::string> ids;
+  int items = 0;
+  for (PathCursor item = cursor; item.Advance({"", "", items}) && item.message() != nullptr; item = cursor) {
     const std::string id = IdOf(*item.message());
-    ids.push_back(id.empty() ? absl::StrCat(i) : id);
+    if (!id.empty() && std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+    ++items;
   }
-  return absl::NotFoundError(absl::StrCat("this report has no ", wanted.ToString(),
-                                          ids.empty() ? "; the list is empty" : "; there are ",
-                                          absl::StrJoin(ids, ", ")));
+  std::string message = absl::StrCat("this report has no ", wanted.ToString(), "; ");
+  const std::string_view nearest =
+      NearestName(wanted.steps().back().id, std::vector<std::string_view>(ids.begin(), ids.end()));
+  if (!nearest.empty()) return absl::NotFoundError(absl::StrCat(message, "did you mean '", std::string(nearest), "'?"));
+  if (items == 0) return absl::NotFoundError(absl::StrCat(message, "the list is empty"));
+  if (ids.empty()) return absl::NotFoundError(absl::StrCat(message, "it has items 0 to ", items - 1));
+  const std::size_t more = ids.size() > kShown ? ids.size() - kShown : 0;
+  ids.resize(ids.size() - more);
+  return absl::NotFoundError(absl::StrCat(message, "there are ", absl::StrJoin(ids, ", "),
+                                          more > 0 ? absl::StrCat(" and ", more, " more") : ""));
 }
 
 // All figures in a message, those of lists item by item.
@@ -131,7 +139,7 @@ absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& re
   if (parsed->empty()) return absl::InvalidArgumentError("name a figure of the report, like fit.overall_length_mm");
   const FieldPath typed = FigureOf(*parsed);
   if (absl::Status there = CheckThere(report, typed, figure); !there.ok()) return there;
-  const FieldPath path = WithIds(typed, report);
+  const FieldPath path = Unambiguous(typed, report);
 
   v1::WhyReport why;
   why.set_format("withy-why/1");
@@ -144,7 +152,7 @@ absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& re
     *why.add_figures() = tree.Open(path, options.depth);
     return why;
   }
-  for (const FieldPath& inside : FiguresIn(report, path)) *why.add_figures() = tree.Glance(inside);
+  for (const FieldPath& inside : FiguresIn(report, path)) *why.add_figures() = tree.Glance(Unambiguous(inside, report));
   if (why.figures_size() == 0) return NoSuchFigure(figure, DeclaredName(path, *v1::Report::descriptor()));
   return why;
 }

@@ -1,3 +1,4 @@
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,7 +29,8 @@ std::string RemarksOf(const v1::WhyStep& step) {
 }
 
 std::string HeadOf(const v1::WhyStep& step, const TextStyle& style) {
-  const std::string name = Painted(Visible(step.path()), step.written() ? Ink::kPlain : Ink::kStrong, style);
+  std::string name = Painted(Visible(step.path()), step.written() ? Ink::kPlain : Ink::kStrong, style);
+  if (!step.about().empty()) absl::StrAppend(&name, " (", Visible(step.about()), ")");
   if (!step.text().empty()) return absl::StrCat(name, " = ", Visible(step.text()));
   return absl::StrCat(name, step.measure().empty() ? ": not told of this rod" : ": cannot be told");
 }
@@ -44,7 +46,8 @@ class TreeText {
     if (step.written()) {
       AddWritten(step, first, rest + "  ");
     } else {
-      absl::StrAppend(&text_, first, HeadOf(step, style_), "\n");
+      const std::string_view more = step.repeated_above() ? "  (opened elsewhere)" : step.deeper() ? "  ..." : "";
+      absl::StrAppend(&text_, first, HeadOf(step, style_), Painted(more, Ink::kFaint, style_), "\n");
       AddNotes(step, below);
     }
     for (int i = 0; i < inputs; ++i) {
@@ -79,18 +82,17 @@ class TreeText {
   }
 
   void AddNotes(const v1::WhyStep& step, const std::string& below) {
-    if (step.repeated_above()) {
-      AddLines("(opened elsewhere in this tree)", below, Ink::kFaint);
-      return;
-    }
     if (!step.measure().empty())
       AddLines(absl::StrCat("to settle it: ", Visible(step.measure())), below, Ink::kCannotTell);
-    if (!step.formula().empty()) AddLines(step.formula(), below, Ink::kPlain);
-    if (!step.source().empty()) AddLines(absl::StrCat("[", step.source(), "]"), below, Ink::kFaint);
+    // Items of a list are worked out alike.
+    if (step.formula().empty() || !told_.insert(absl::StrCat(step.formula(), step.source())).second) return;
+    AddLines(step.formula(), below, Ink::kPlain);
+    AddLines(absl::StrCat("[", step.source(), "]"), below, Ink::kFaint);
   }
 
   const TextStyle& style_;
   std::string text_;
+  std::set<std::string> told_;  // formulas
 };
 
 std::string ShareLine(const v1::WhyShare& share, const TextStyle& style) {
@@ -140,7 +142,8 @@ std::string WhyText(const v1::WhyReport& why, const TextStyle& style) {
     TreeText tree(style);
     tree.Add(step, "", "");
     std::string text = tree.Take() + SharesText(step, style);
-    if (AnyDeeper(step)) absl::StrAppend(&text, "\n", Painted("--depth N opens more of it.", Ink::kFaint, style), "\n");
+    if (AnyDeeper(step))
+      absl::StrAppend(&text, "\n", Painted("'...' stands for more: --depth N opens it.", Ink::kFaint, style), "\n");
     return text;
   }
   std::string text;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <functional>
 #include <unordered_map>
 #include <utility>
 
@@ -32,8 +33,21 @@ const google::protobuf::Descriptor& ReportType() {
   return *v1::Report::descriptor();
 }
 
+// Whether the item that a figure stands in has no id of its own.
+bool IsByNumber(const FieldPath& path) {
+  for (auto step = path.steps().rbegin(); step != path.steps().rend(); ++step) {
+    if (step->field.empty()) return step->id.empty();
+  }
+  return false;
+}
+
 bool IsFigurePath(std::string_view declared) {
   return FindFigure(Plain(declared, ReportType())) != nullptr;
+}
+
+bool IsInputOf(const v1::WhyStep& step, const std::string& path) {
+  return std::any_of(step.inputs().begin(), step.inputs().end(),
+                     [&path](const v1::WhyStep& input) { return input.path() == path; });
 }
 
 const v1::Assumption* AssumptionAt(const v1::Report& report, const std::string& path) {
@@ -61,8 +75,9 @@ WhyTree::WhyTree(const Document& document, const v1::Report& report, const Trace
 v1::WhyStep WhyTree::Glance(const FieldPath& path) const {
   v1::WhyStep step;
   step.set_path(path.ToString());
+  if (IsByNumber(path)) step.set_about(FigureContext(report_, path).Subject().ToString());
   FigureValue figure = FigureAt(report_, path);
-  const auto traced = trace_.find(step.path());
+  const auto traced = trace_.find(ByNumber(path));
   if (figure.value && !figure.plus_minus && traced != trace_.end() && traced->second.plus_minus() > 0) {
     figure.plus_minus = traced->second.plus_minus();
   }
@@ -86,7 +101,7 @@ v1::WhyStep WhyTree::Open(const FieldPath& path, int depth) {
 }
 
 void WhyTree::FillShares(const FieldPath& path, v1::WhyStep& step) {
-  const auto traced = trace_.find(path.ToString());
+  const auto traced = trace_.find(ByNumber(path));
   if (traced == trace_.end()) return;
   std::map<std::string, double> by_name;  // a field that was read twice is one input to its author
   for (const VarianceShare& share : traced->second.Shares()) by_name[inputs_.at(share.input).name] += share.of_variance;
@@ -110,45 +125,53 @@ void WhyTree::FillShares(const FieldPath& path, v1::WhyStep& step) {
 void WhyTree::AddInputs(const FieldPath& path, int depth, v1::WhyStep& step) {
   const Figure* figure = FindFigure(DeclaredName(path, ReportType()));
   if (figure == nullptr) return;
-  step.set_formula(std::string(figure->formula));
-  step.set_source(std::string(figure->source));
   if (depth <= 0) {
     step.set_deeper(HasInputs(path));
     return;
   }
+  step.set_formula(std::string(figure->formula));
+  step.set_source(std::string(figure->source));
   for (const std::string_view declared : figure->from) AddDeclared(declared, path, depth, step);
+}
+
+// What a declaration names, figures or fields of the design.
+WhyTree::Found WhyTree::Find(std::string_view declared, const FigureContext& context) const {
+  Found found;
+  for (const std::string_view alternative : AlternativesOf(declared)) {
+    const bool figures = IsFigurePath(alternative);
+    const google::protobuf::Message& root =
+        figures ? static_cast<const google::protobuf::Message&>(report_) : document_.design;
+    Selected selected = Select(alternative, root, context);
+    if (!figures) KeepWhatCounts(selected.there);
+    found.unset.insert(found.unset.end(), selected.unset.begin(), selected.unset.end());
+    found.figures = figures;
+    found.there = std::move(selected.there);
+    if (!found.there.empty()) break;
+  }
+  return found;
 }
 
 bool WhyTree::HasInputs(const FieldPath& path) const {
   const Figure* figure = FindFigure(DeclaredName(path, ReportType()));
   const FigureContext context(report_, path);
-  return std::any_of(figure->from.begin(), figure->from.end(), [&](std::string_view declared) {
-    const bool is_figure = IsFigurePath(declared);
-    return !Select(declared, is_figure ? static_cast<const google::protobuf::Message&>(report_) : document_.design,
-                   context)
-                .there.empty();
-  });
+  return std::any_of(figure->from.begin(), figure->from.end(),
+                     [&](std::string_view declared) { return !Find(declared, context).there.empty(); });
 }
 
 void WhyTree::AddDeclared(std::string_view declared, const FieldPath& path, int depth, v1::WhyStep& step) {
-  const FigureContext context(report_, path);
-  const bool figures = IsFigurePath(declared);
-  Selected found =
-      Select(declared, figures ? static_cast<const google::protobuf::Message&>(report_) : document_.design, context);
+  Found found = Find(declared, FigureContext(report_, path));
   // What keeps a figure from being told is shown; what was not needed for it is not.
-  if (figures && step.text().empty()) {
-    found.there.insert(found.there.end(), found.unset.begin(), found.unset.end());
-  }
+  if (found.figures && step.text().empty() && found.there.empty()) found.there = found.unset;
+  std::erase_if(found.there, [&step](const FieldPath& input) { return IsInputOf(step, input.ToString()); });
   const std::size_t all = found.there.size();
-  for (const FieldPath& input : Weightiest(std::move(found.there), figures)) {
-    if (figures) {
+  for (const FieldPath& input : Weightiest(std::move(found.there), found.figures)) {
+    if (found.figures) {
       AddFigure(input, depth - 1, step);
     } else {
       AddWritten(input, step);
     }
   }
   if (all > kShown) step.mutable_inputs(step.inputs_size() - 1)->set_more(static_cast<std::uint32_t>(all - kShown));
-  if (figures) return;
   for (const FieldPath& input : found.unset) AddAssumed(input, step);
 }
 
@@ -177,7 +200,7 @@ void WhyTree::AddWritten(const FieldPath& path, v1::WhyStep& step) const {
 
 void WhyTree::AddAssumed(const FieldPath& path, v1::WhyStep& step) const {
   const v1::Assumption* assumption = AssumptionAt(report_, path.ToString());
-  if (assumption == nullptr) return;
+  if (assumption == nullptr || IsInputOf(step, assumption->at())) return;
   v1::WhyStep& input = *step.add_inputs();
   input.set_path(assumption->at());
   input.set_written(true);
@@ -196,6 +219,15 @@ double WhyTree::ShareOf(const std::string& path) const {
     if (inside) sum += share->second;
   }
   return sum;
+}
+
+// Of readings in the log, those that the figure asked for rests on: later ones have taken the place of the others. A
+// weighing always has an uncertainty, so that one without a share was not used.
+void WhyTree::KeepWhatCounts(std::vector<FieldPath>& paths) const {
+  const auto counts = [this](const FieldPath& path) { return ShareOf(path.ToString()) > 0; };
+  if (paths.empty() || shares_.empty() || paths.front().steps().front().field != "log") return;
+  const bool weighings = paths.front().ToString().find("].weighed.") != std::string::npos;
+  if (weighings || std::any_of(paths.begin(), paths.end(), counts)) std::erase_if(paths, std::not_fn(counts));
 }
 
 // Those with the largest share, else with the largest value, in their own order.
@@ -232,7 +264,9 @@ std::string WhyTree::MeasureFor(const FieldPath& path) const {
     if (const auto found = open.find(here); found != open.end() && here != name) return found->second;
     const Figure* figure = FindFigure(here);
     if (figure == nullptr) continue;
-    for (const std::string_view from : figure->from) next.push_back(Plain(from, ReportType()));
+    for (const std::string_view declared : figure->from) {
+      for (const std::string_view from : AlternativesOf(declared)) next.push_back(Plain(from, ReportType()));
+    }
   }
   return "";
 }

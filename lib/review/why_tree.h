@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "figure_select.h"
 #include "trace.h"
 #include "withy/document/document.h"
 #include "withy/rod/figure.h"
@@ -28,11 +29,17 @@ class WhyTree {
  private:
   void FillShares(const FieldPath& path, v1::WhyStep& step);
   void AddInputs(const FieldPath& path, int depth, v1::WhyStep& step);
+  struct Found {
+    bool figures = false;  // of the report, else fields of the design
+    std::vector<FieldPath> there, unset;
+  };
+  Found Find(std::string_view declared, const FigureContext& context) const;
   void AddDeclared(std::string_view declared, const FieldPath& path, int depth, v1::WhyStep& step);
   void AddFigure(const FieldPath& path, int depth, v1::WhyStep& step);
   void AddWritten(const FieldPath& path, v1::WhyStep& step) const;
   void AddAssumed(const FieldPath& path, v1::WhyStep& step) const;
   std::vector<FieldPath> Weightiest(std::vector<FieldPath> paths, bool figures) const;
+  void KeepWhatCounts(std::vector<FieldPath>& paths) const;
   double ShareOf(const std::string& path) const;
   std::string MeasureFor(const FieldPath& path) const;
   bool HasInputs(const FieldPath& path) const;

@@ -30,7 +30,9 @@ class Places {
     count_ = inscriptions_ + static_cast<int>(rod_.inscriptions.size());
     IndexNames();
     for (const auto& placed : r.log.placed) {
-      if (placed.entry->has_place()) logged_[placed.entry->what()] = &placed.entry->place();
+      if (!placed.entry->has_place()) continue;
+      logged_[placed.entry->what()] = &placed.entry->place();
+      logged_at_[&placed.entry->place()] = placed.at.Field("place");
     }
     FindPartsBefore();
     length_.resize(count_);
@@ -227,18 +229,20 @@ class Places {
   }
 
   Along FromPlace(const v1::Place& place, int node) {
-    const auto distance = [this](const v1::Length& q) -> std::optional<Uncertain> {
-      const auto known = ReadLength(q, FieldPath(), "");
+    const auto logged = logged_at_.find(&place);
+    const FieldPath at = logged != logged_at_.end() ? logged->second : PathOf(node).Field("place");
+    const auto distance = [&](const v1::Length& q, std::string_view name) -> std::optional<Uncertain> {
+      const auto known = ReadLength(q, at, name);
       return known ? std::optional<Uncertain>(r_.Input(*known)) : std::nullopt;
     };
-    const Uncertain gap = distance(place.gap()).value_or(Uncertain(0));
+    const Uncertain gap = distance(place.gap(), "gap").value_or(Uncertain(0));
     Along tip_side;  // the tip-side edge, of the two origins that place it
     switch (place.origin_case()) {
-      case v1::Place::kFromButt: return {distance(place.from_butt()), std::nullopt};
-      case v1::Place::kFromSectionButt: return FromSection(place, distance(place.from_section_butt()));
+      case v1::Place::kFromButt: return {distance(place.from_butt(), "from_butt"), std::nullopt};
+      case v1::Place::kFromSectionButt: return FromSection(place, distance(place.from_section_butt(), "from_section_butt"));
       case v1::Place::kAfter: return EndOf(Named(place.after())).Moved(gap);
       case v1::Place::kFromTip:
-        if (const auto d = distance(place.from_tip())) tip_side = TipDatum(node).Moved(-*d);
+        if (const auto d = distance(place.from_tip(), "from_tip")) tip_side = TipDatum(node).Moved(-*d);
         break;
       case v1::Place::kBefore: tip_side = StartOf(Named(place.before())).Moved(-gap); break;
       case v1::Place::ORIGIN_NOT_SET: return {};
@@ -328,6 +332,7 @@ class Places {
   std::unordered_map<std::string, int> guide_names_;
   std::unordered_map<std::string, const Joint*> joint_names_;
   std::unordered_map<std::string, const v1::Place*> logged_;
+  std::unordered_map<const v1::Place*, FieldPath> logged_at_;
   std::vector<int> before_;                           // by part
   std::vector<std::optional<Uncertain>> length_;      // by node
 };

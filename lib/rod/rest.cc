@@ -101,7 +101,7 @@ void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
   const RestLaw::Band band = rod.rest_law->LengthAt(ButtSection(rod)->cut_butt.amount.meters());
   const FieldPath at = rod.handle.parts[plan.part].at.Field("bore");
   rod.blank_tip_m = *part.start_m + rod.inputs.Add(band.value, std::max(band.value - band.low, band.high - band.value),
-                                                   at.ToString());
+                                                   at.ToString() + " (where the blank comes to rest)");
   rod.blank_butt_m = *rod.blank_tip_m - *rod.blank.length_m;
 }
 

@@ -11,11 +11,14 @@
 //   []                 all
 //   [=]                the one that the figure is about: whose id is that of an item, or of the part, that it stands in
 //   [section=]         those whose field `section` is that id; a dotted name looks inside: [cut.section=]
-//   [id=.thread]       those whose `id` is the field `thread` of the item that the figure stands in
+//   [id=.thread]       those whose `id` is the field `thread` of the item that the figure stands in; a dotted name is that
+//                      of the whole report: [id=.fit.cut_plan.host]
+//   [at+.bond=.at]     likewise, with `.bond` behind what the field says
 //   [at_end=TIP]       those whose field is that word; [at_end!=TIP] the others
 //   [section=&at_end=TIP]  both
 //
-// `=` on what is no list asks the same of that one thing: `tip_top[=].mass`. Tests hold the declarations to the schema:
+// `=` on what is no list asks the same of that one thing: `tip_top[=].mass`. `@Part.mass` is the field `mass` of what the item's
+// own `at` names, if that is a Part. Of "a|b" the first that is there goes in. Tests hold the declarations to the schema:
 // every result has one, every path exists, and nothing is worked out from itself.
 #ifndef WITHY_ROD_FIGURE_H_
 #define WITHY_ROD_FIGURE_H_
