@@ -1,5 +1,7 @@
 #include "adhesive.h"
 
+#include <cmath>
+
 #include "withy/bonding/mixing.h"
 
 namespace withy {
@@ -23,7 +25,8 @@ bool IsMixed(const Adhesive& adhesive) { return adhesive.by_volume || adhesive.b
 
 std::optional<double> TimeAt(const Maybe<double>& printed_s, const std::optional<double>& printed_for_c, double at_c) {
   if (!printed_s || !(printed_s->value > 0)) return std::nullopt;
-  return PotLifeAt(printed_s->value, printed_for_c.value_or(at_c), at_c);
+  const double at = PotLifeAt(printed_s->value, printed_for_c.value_or(at_c), at_c);
+  return std::isfinite(at) && at > 0 ? std::optional(at) : std::nullopt;
 }
 
 std::optional<double> DensityOf(const Adhesive& adhesive) {

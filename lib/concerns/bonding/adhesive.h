@@ -23,7 +23,7 @@ bool IsEpoxy(const Adhesive& adhesive);
 bool IsMixed(const Adhesive& adhesive);
 
 // Of a time that is printed for one temperature at another, halved by every 10 C (mixing.h). As printed where it is not
-// known for which. Unset where the time is not known or not usable.
+// known for which. Unset where the time is not known, or comes out as none or without end.
 std::optional<double> TimeAt(const Maybe<double>& printed_s, const std::optional<double>& printed_for_c, double at_c);
 
 // Cured epoxy where its density is not written: 1150, band 1100 to 1200 kg/m3 (matrix table of a composites course).

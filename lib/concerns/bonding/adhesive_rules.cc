@@ -54,18 +54,18 @@ constexpr Code kRatioChanged = {
 };
 
 // What scales and syringes leave open (common practice, no source).
-constexpr double kRatioWithin = 0.02;
+constexpr double kRatioWithinPercent = 2;
 
 void JudgeRatio(const Adhesive& adhesive, const std::optional<Ratio>& right, const std::optional<Ratio>& mixed,
                 const FieldPath& at, std::vector<Finding>& findings) {
   if (!right || !mixed) return;
-  const double off = HardenerPerResin(*mixed) / HardenerPerResin(*right) - 1;
-  if (!std::isfinite(off) || std::abs(off) <= kRatioWithin + 1e-9) return;
+  const double percent = (HardenerPerResin(*mixed) / HardenerPerResin(*right) - 1) * 100;
+  if (!std::isfinite(percent) || std::abs(percent) <= kRatioWithinPercent + 1e-7) return;
   findings.push_back(MakeFinding(
       kRatioChanged, at,
-      absl::StrFormat("%.0f in a hundred %s hardener than '%s' takes", std::abs(off) * 100, off > 0 ? "more" : "less",
+      absl::StrFormat("%.0f in a hundred %s hardener than '%s' takes", std::abs(percent), percent > 0 ? "more" : "less",
                       adhesive.id),
-      {{"hardener_off_percent", off * 100}}));
+      {{"hardener_off_percent", percent}}));
 }
 
 void JudgeRatioChanged(const View& view, std::vector<Finding>& findings) {

@@ -57,6 +57,7 @@ void JudgeBatchHot(const View& view, std::vector<Finding>& findings) {
     const double most = printed && printed->value.kilograms() > 0 ? printed->value.kilograms() : kPrintedFor_kg;
     if (!IsEpoxy(adhesive) || !batch.mixed_kg || *batch.mixed_kg <= most * (1 + 1e-9)) continue;
     const double batch_g = *batch.mixed_kg * 1000;
+    if (!std::isfinite(batch_g)) continue;
     findings.push_back(MakeFinding(kBatchHot, adhesive.at,
                                    absl::StrFormat("a batch of %.0f g of '%s', whose pot life is for %.0f g",
                                                    batch_g, adhesive.id, most * 1000),

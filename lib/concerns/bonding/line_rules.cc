@@ -36,8 +36,11 @@ bool IsJudgedElsewhere(const View& view, const GluedJoint& joint) {
   return joint.kind == Glued::kTipTop || (part != nullptr && part->on.empty());
 }
 
-// The gap that its adhesive bridges: with arbors that between them and the bore.
-std::optional<double> LineOf(const GluedJoint& joint) { return joint.arbor_gap_m ? joint.arbor_gap_m : joint.gap_m; }
+// The gap that its adhesive bridges: with arbors that between them and the bore. More than a metre is no gap.
+std::optional<double> LineOf(const GluedJoint& joint) {
+  const std::optional<double> line = joint.arbor_gap_m ? joint.arbor_gap_m : joint.gap_m;
+  return line && std::abs(*line) < 1 ? line : std::nullopt;
+}
 
 constexpr Code kLineThick = {
     .name = "bonding/line-thick",
@@ -75,7 +78,8 @@ constexpr Code kLineNone = {
 
 void JudgeLineNone(const View& view, std::vector<Finding>& findings) {
   for (const GluedJoint& joint : view.answers.joints) {
-    if (!joint.gap_m || joint.done || *joint.gap_m > kSame_m || IsJudgedElsewhere(view, joint)) continue;
+    if (!joint.gap_m || joint.done || *joint.gap_m > kSame_m || *joint.gap_m < -1) continue;
+    if (IsJudgedElsewhere(view, joint)) continue;
     findings.push_back(AtJoint(view, kLineNone, joint,
                                absl::StrFormat("%.2f mm are left all round '%s'", *joint.gap_m * 1000, joint.what),
                                {{"gap_mm", *joint.gap_m * 1000}}));
