@@ -44,6 +44,9 @@ std::vector<Segment> SegmentsOf(std::string_view declared) {
   return segments;
 }
 
+// As a value: where the field says nothing.
+constexpr std::string_view kNone = "none";
+
 // "section=", "at_end!=TIP", "id=.thread", "at+.bond=.at", "=".
 struct Condition {
   std::string field, ending, value;
@@ -106,6 +109,10 @@ std::vector<std::string> TextsAt(const Message& message, const std::string& dott
 bool Meets(const Message& item, const Condition& condition, const FigureContext& context) {
   if (condition.field.empty()) return context.StandsIn(item) || context.IsAbout(IdOf(item));
   std::vector<std::string> texts = TextsAt(item, condition.field);
+  if (condition.value == kNone) {
+    const bool none = std::all_of(texts.begin(), texts.end(), [](const std::string& text) { return text.empty(); });
+    return none == condition.equal;
+  }
   if (texts.empty()) return false;
   for (std::string& text : texts) text += condition.ending;
   const auto any = [&texts](const auto& matches) { return std::any_of(texts.begin(), texts.end(), matches); };

@@ -15,6 +15,7 @@
 //                      of the whole report: [id=.fit.cut_plan.host]
 //   [at+.bond=.at]     likewise, with `.bond` behind what the field says
 //   [at_end=TIP]       those whose field is that word; [at_end!=TIP] the others
+//   [weighed.what=none]  those whose field is empty
 //   [section=&at_end=TIP]  both
 //
 // `=` on what is no list asks the same of that one thing: `tip_top[=].mass`. `@Part.mass` is the field `mass` of what the item's
