@@ -15,6 +15,7 @@
 namespace withy {
 namespace {
 
+constexpr double kLight_g = 0.5;     // less is not listed by itself
 constexpr double kLevel_n_m = 5e-4;  // what would be printed as 0.000
 
 // "0.214 N m, tip-heavy"
@@ -82,13 +83,26 @@ std::string AsItIs(const v1::Design& design, const v1::BalanceReport& balance, c
   return lines;
 }
 
-// Largest first; what weighs the same stays in the order of the rod.
-std::string Masses(const v1::Report& report, const ShowOptions& options) {
-  v1::Report sorted = report;
-  auto& parts = *sorted.mutable_balance()->mutable_parts();
+// The heaviest first, what is light only counted.
+std::string Masses(const v1::BalanceReport& balance, const ShowOptions& options) {
+  v1::Report heavy;
+  auto& parts = *heavy.mutable_balance()->mutable_parts();
+  double light_g = 0;
+  int light = 0;
+  for (const v1::PlacedPart& part : balance.parts()) {
+    if (part.has_mass_g() && part.mass_g() < kLight_g) {
+      light_g += part.mass_g(), ++light;
+    } else {
+      *parts.Add() = part;
+    }
+  }
   std::stable_sort(parts.begin(), parts.end(),
                    [](const v1::PlacedPart& a, const v1::PlacedPart& b) { return a.mass_g() > b.mass_g(); });
-  return MassTable(sorted, options);
+  const std::string table = MassTable(heavy, options);
+  if (light == 0) return table;
+  return table + BulletText(absl::StrCat("and ", light, " of less than ", FormatFixed(kLight_g, 1), " g, together ",
+                                         FormatFixed(light_g, 1), " g: 'withy show' lists them"),
+                            options.style);
 }
 
 std::string StatusText(const v1::CounterweightPlan& plan) {
@@ -208,7 +222,7 @@ std::string BalanceText(std::string_view file, const v1::Design& design, const v
                         ToPutIn(plan, style) + WhereToStop(plan, options.units, style) + Potting(plan, style), style);
   }
   text += SectionText("Without counterweights", Instead(balance, style), style);
-  text += SectionText("What everything weighs, the heaviest first", Masses(report, options), style);
+  text += SectionText("What everything weighs, the heaviest first", Masses(balance, options), style);
   return text + SectionText("Mind", Cautions(design, plan, style), style);
 }
 

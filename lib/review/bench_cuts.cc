@@ -6,7 +6,8 @@
 namespace withy {
 namespace {
 
-constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
+constexpr double kAsPlanned_mm = 0.05;  // cuts that differ by less are one cut
+constexpr double kHair = 1e-6;          // of a step: rounding of what is a whole number of steps
 
 double StepsIn(double mm, double step_mm) {
   return std::floor(mm / step_mm + kHair);
@@ -59,6 +60,11 @@ std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units,
     cuts.push_back(Moved(plan, stage, take * step_mm, done_mm + steps * step_mm));
   }
   return cuts;
+}
+
+bool CutsAreToCome(const v1::CutPlan& plan) {
+  const auto& stages = plan.stages();
+  return !stages.empty() && stages.rbegin()->total_mm() - plan.cut_planned_mm() > kAsPlanned_mm;
 }
 
 }  // namespace withy

@@ -18,9 +18,13 @@ namespace withy {
 // next. No stage takes more than `largest_mm`, where that is given.
 std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, std::optional<double> largest_mm);
 
-// Finished length at a cut by the law of the plan: of its points the last at or before the cut, and its slope. Unset where
-// the plan has none there.
+// Finished length at a cut by the law of the plan: of its points the last at or before the cut, and its slope. Unset
+// where the plan has none there.
 std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm);
+
+// Cuts are to come that neither the log nor the design has: every figure of the report but the cuts themselves is of
+// the rod before them.
+bool CutsAreToCome(const v1::CutPlan& plan);
 
 }  // namespace withy
 

@@ -22,6 +22,11 @@ const v1::Part* PartById(const v1::Design& design, const std::string& id) {
   return nullptr;
 }
 
+// "arbor, 3 turns"
+std::string ArborKind(const v1::FittedArbor& arbor) {
+  return arbor.has_turns() ? "arbor, " + Counted(static_cast<int>(arbor.turns()), "turn") : "arbor";
+}
+
 // "module" of handle.parts[module], "module counterweight" of what lies inside it.
 std::string MassLabel(const v1::PlacedPart& part) {
   if (part.id().empty()) return part.at();
@@ -67,7 +72,7 @@ std::string HandleTable(const v1::Design& design, const v1::Report& report, cons
                   FigureText(WITHY_FIGURE(part, clearance_mm), 2)});
     for (const v1::FittedArbor& arbor : part.arbors()) {
       std::optional<double> edge = WITHY_FIGURE(arbor, start_mm);
-      table.AddRow({"  " + arbor.id(), "arbor", AlongText(edge, options.units),
+      table.AddRow({"  " + arbor.id(), ArborKind(arbor), AlongText(edge, options.units),
                     AlongText(End(edge, WITHY_FIGURE(arbor, length_mm)), options.units),
                     FigureText(WITHY_FIGURE(arbor, blank_mm), 2), kNotKnown});
     }

@@ -38,6 +38,11 @@ std::string FromButt(std::string_view label, std::optional<double> mm, LengthUni
   return mm ? LineText(label, AlongText(mm, std::nullopt, units) + " from the butt end") : "";
 }
 
+// "cannot tell: dry fit the handle on the uncut blank"
+std::string Verdict(const v1::CutPlan& plan) {
+  return plan.measure().empty() ? plan.verdict() : absl::StrCat(plan.verdict(), ": ", plan.measure());
+}
+
 std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   const v1::FitReport& fit = report.fit();
   const v1::SectionsReport& sections = report.sections();
@@ -45,6 +50,11 @@ std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   if (fit.has_overall_length_mm()) lines += LineText("overall length", OverallLength(fit));
   if (fit.has_short_of_target_mm())
     lines += LineText("against the order", AgainstOrder(fit.short_of_target_mm(), options.units));
+  if (!fit.cut_plan().verdict().empty()) lines += LineText("verdict", Verdict(fit.cut_plan()), options.style);
+  if (fit.cut_plan().has_shorter_per_mm()) {
+    lines += LineText("1 mm off the butt",
+                      absl::StrCat("takes ", FormatFixed(fit.cut_plan().shorter_per_mm(), 2), " mm off the rod"));
+  }
   if (sections.has_blank_length_mm()) {
     lines += LineText("blank after cuts", AlongText(sections.blank_length_mm(),
                                                     WITHY_FIGURE(sections, blank_length_plus_minus_mm), options.units));
@@ -62,6 +72,30 @@ std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   }
   if (fit.has_tip_tube_clearance_mm()) lines += LineText("tip-top tube", TubeText(fit.tip_tube_clearance_mm()));
   return lines.empty() ? "" : HeadingText("Lengths", options.style) + lines;
+}
+
+// "15 of 7.09 g, potted with 23.9 ml; planned are 3"
+std::string Counterweights(const v1::CounterweightPlan& plan) {
+  std::string text = absl::StrCat(plan.count());
+  if (plan.has_unit_mass_g()) absl::StrAppend(&text, " of ", FormatFixed(plan.unit_mass_g(), 2), " g");
+  if (plan.count() > 0 && plan.has_potting_ml()) {
+    absl::StrAppend(&text, ", potted with ", FormatFixed(plan.potting_ml(), 1), " ml");
+  }
+  if (plan.has_count_planned() && plan.count_planned() != plan.count()) {
+    absl::StrAppend(&text, "; planned are ", plan.count_planned());
+  }
+  return text;
+}
+
+std::string Adhesive(const v1::BondingReport& bonding) {
+  std::string lines;
+  for (const v1::AdhesiveTotal& total : bonding.totals()) {
+    if (!total.has_mix_ml()) continue;
+    std::string text = FormatFixed(total.mix_ml(), 1) + " ml to mix";
+    if (total.has_mix_g()) absl::StrAppend(&text, ", ", FormatFixed(total.mix_g(), 1), " g");
+    lines += LineText(Visible(total.adhesive()), text);
+  }
+  return lines;
 }
 
 std::string Balance(const v1::BalanceReport& balance, const ShowOptions& options) {
@@ -86,6 +120,9 @@ std::string Balance(const v1::BalanceReport& balance, const ShowOptions& options
     double moment = balance.moment_about_hold_n_m();
     lines += LineText("about the hold", absl::StrCat(FormatFixed(std::abs(moment), 3), " N m, ",
                                                      moment >= 0 ? "tip-heavy" : "butt-heavy"));
+  }
+  if (balance.counterweights().has_count()) {
+    lines += LineText("counterweights", Counterweights(balance.counterweights()), options.style);
   }
   if (balance.has_remainder_g())
     lines += LineText("weighed beyond parts", FormatFixed(balance.remainder_g(), 1) + " g");
@@ -122,6 +159,7 @@ std::string ShowText(std::string_view file, const v1::Design& design, const v1::
   text +=
       SectionText("Guides, from the tip-top's ring centre to the ring's centre", GuidesTable(report, options), style);
   text += SectionText("Wraps, from the butt end of the finished rod", WrapsTable(report, options), style);
+  text += SectionText("Adhesive", Adhesive(report.bonding()), style);
   std::string balance = Balance(report.balance(), options);
   std::string masses = MassTable(report, options);
   if (!balance.empty() && !masses.empty()) balance += "\n";

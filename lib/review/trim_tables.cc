@@ -19,6 +19,12 @@ std::optional<double> Less(std::optional<double> a, std::optional<double> b) {
   return a && b ? std::optional<double>(*a - *b) : std::nullopt;
 }
 
+// "log[e9]" of "log[e9].cut".
+std::string EntryOf(const std::string& at) {
+  const std::size_t end = at.find(']');
+  return end == std::string::npos ? at : at.substr(0, end + 1);
+}
+
 }  // namespace
 
 std::string ClosedText(const v1::ClosedFact& fact, LengthUnits units) {
@@ -36,53 +42,51 @@ std::string ClosedText(const v1::ClosedFact& fact, LengthUnits units) {
 std::string ClosedTable(const v1::Report& report, const ShowOptions& options) {
   TextTable table({{"what", Align::kLeft}, {"is", Align::kLeft}, {"by", Align::kLeft}});
   for (const v1::ClosedFact& fact : report.closed()) {
-    table.AddRow({fact.what(), ClosedText(fact, options.units), fact.at()});
+    table.AddRow({fact.what(), ClosedText(fact, options.units), EntryOf(fact.at())});
   }
   return table.ToText(options.style);
 }
 
 std::string DryFitTable(const v1::FitReport& fit, const ShowOptions& options) {
-  const std::string unit = UnitName(options.units);
   TextTable table({{"dry fit", Align::kLeft},
-                   {"off butt"},
-                   {"read " + unit},
-                   {"expected " + unit},
+                   {"cut"},
+                   {"read " + UnitName(options.units)},
+                   {"expected"},
                    {"off by mm"},
                    {"tighter mm"},
                    {"bore there mm"}});
   for (const v1::DryFitSeen& seen : fit.cut_plan().dry_fits()) {
     const std::optional<double> read = WITHY_FIGURE(seen, read_mm), expected = WITHY_FIGURE(seen, expected_mm);
-    table.AddRow({seen.at(), AlongText(WITHY_FIGURE(seen, cut_mm), options.units), AlongText(read, options.units),
-                  AlongText(expected, options.units), Signed(Less(read, expected), 1),
+    table.AddRow({EntryOf(seen.at()), AlongText(WITHY_FIGURE(seen, cut_mm), options.units),
+                  AlongText(read, options.units), AlongText(expected, options.units), Signed(Less(read, expected), 1),
                   Signed(WITHY_FIGURE(seen, tighter_mm), 3), FigureText(WITHY_FIGURE(seen, bore_mm), 2)});
   }
   return table.ToText(options.style);
 }
 
 std::string ArborTable(const v1::FitReport& fit, const ShowOptions& options) {
-  TextTable table({{"arbor", Align::kLeft},
-                   {"in", Align::kLeft},
-                   {"from " + UnitName(options.units)},
-                   {"long mm"},
-                   {"blank mm"},
-                   {"bore mm"},
-                   {"build to mm"},
-                   {"turns"},
-                   {"tape mm"},
-                   {"gap mm"},
-                   {"place", Align::kLeft}});
+  std::string text;
   for (const v1::FittedPart& part : fit.parts()) {
+    TextTable table({{"in " + part.id(), Align::kLeft},
+                     {"from " + UnitName(options.units)},
+                     {"long"},
+                     {"blank"},
+                     {"bore"},
+                     {"build to"},
+                     {"turns"},
+                     {"tape"},
+                     {"gap"}});
     for (const v1::FittedArbor& arbor : part.arbors()) {
-      table.AddRow({arbor.id().empty() ? "(proposed)" : arbor.id(), part.id(),
+      table.AddRow({arbor.proposed() ? "new, " + arbor.place() : arbor.id(),
                     AlongText(WITHY_FIGURE(arbor, start_mm), options.units),
                     FigureText(WITHY_FIGURE(arbor, length_mm), 0), FigureText(WITHY_FIGURE(arbor, blank_mm), 2),
                     FigureText(WITHY_FIGURE(arbor, bore_mm), 2), FigureText(WITHY_FIGURE(arbor, outer_mm), 2),
                     arbor.has_turns() ? absl::StrCat(arbor.turns()) : kNotKnown,
-                    FigureText(WITHY_FIGURE(arbor, tape_length_mm), 0), FigureText(WITHY_FIGURE(arbor, gap_mm), 2),
-                    arbor.place()});
+                    FigureText(WITHY_FIGURE(arbor, tape_length_mm), 0), FigureText(WITHY_FIGURE(arbor, gap_mm), 2)});
     }
+    text += table.ToText(options.style);
   }
-  return table.ToText(options.style);
+  return text;
 }
 
 std::string ReamingTables(const v1::FitReport& fit, const ShowOptions& options) {
@@ -102,13 +106,8 @@ std::string ReamingTables(const v1::FitReport& fit, const ShowOptions& options) 
 }
 
 std::string WindingCheckTable(const v1::FitReport& fit, const ShowOptions& options) {
-  TextTable table({{"check", Align::kLeft},
-                   {"blank mm"},
-                   {"bore mm"},
-                   {"gap mm"},
-                   {"next down mm"},
-                   {"stops ahead mm"},
-                   {"or ream it by mm"}});
+  TextTable table(
+      {{"check", Align::kLeft}, {"blank"}, {"bore"}, {"gap"}, {"next down"}, {"stops ahead"}, {"or ream by"}});
   for (const v1::WindingCheckFit& check : fit.winding_checks()) {
     table.AddRow(
         {check.part(), FigureText(WITHY_FIGURE(check, blank_mm), 2), FigureText(WITHY_FIGURE(check, bore_mm), 2),

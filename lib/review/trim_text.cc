@@ -118,28 +118,29 @@ std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
   return lines;
 }
 
-// Take, leave, depth mark, dry fit, what to type then.
-std::string CutText(std::string_view file, int number, const v1::StagedCut& cut, const ShowOptions& options) {
+// Take, leave, depth mark, dry fit, what to type then. A blank that runs through needs no dry fit.
+std::string CutText(std::string_view file, int number, const v1::StagedCut& cut, bool dry_fit,
+                    const ShowOptions& options) {
   const LengthUnits units = options.units;
   const TextStyle& style = options.style;
-  std::string text = absl::StrCat("  ", number, ". ",
-                                  Painted(absl::StrCat("take ", BenchText(cut.take_mm(), units)), Ink::kStrong, style));
-  absl::StrAppend(&text, cut.has_leave_mm() ? ", leave " + BenchText(cut.leave_mm(), units) + " of blank" : "", "\n");
+  std::string text =
+      absl::StrCat("  ", number, ". ", Painted("take " + BenchText(cut.take_mm(), units), Ink::kStrong, style),
+                   cut.has_leave_mm() ? ", leave " + BenchText(cut.leave_mm(), units) + " of blank" : "", "\n");
   const auto line = [&](const std::string& what) {
     for (const std::string& part : Wrapped(what, style.width - 5)) absl::StrAppend(&text, "     ", part, "\n");
   };
-  if (cut.has_depth_mark_mm()) {
+  if (dry_fit && cut.has_depth_mark_mm()) {
     line("tape the depth mark at " + BenchText(cut.depth_mark_mm(), units) + " from the new butt face");
   }
-  if (cut.has_expect_from_mm() && cut.has_expect_to_mm()) {
+  if (dry_fit && cut.has_expect_from_mm() && cut.has_expect_to_mm()) {
     line("dry fit: expect " + BenchRange(cut.expect_from_mm(), cut.expect_to_mm(), units));
-  } else if (cut.has_expect_mm()) {
+  } else if (dry_fit && cut.has_expect_mm()) {
     line("dry fit: expect " + BenchText(cut.expect_mm(), units));
   }
   if (cut.has_overall_mm()) line("the rod is then " + BenchText(cut.overall_mm(), units));
-  if (cut.decides()) line("this dry fit decides what comes after it");
-  line(absl::StrCat("withy trim ", Visible(file), " --cut '", TypedLength(cut.take_mm(), units),
-                    "' --overall 'what you read'"));
+  if (dry_fit && cut.decides()) line("this dry fit decides what comes after it");
+  line(absl::StrCat("withy trim ", Visible(file), " --cut '", TypedLength(cut.take_mm(), units), "'",
+                    dry_fit ? " --overall 'what you read'" : ""));
   return text;
 }
 
@@ -149,15 +150,22 @@ std::string NothingToCut(const v1::CutPlan& plan) {
   return "";
 }
 
-std::string Cuts(std::string_view file, const v1::Design& design, const v1::CutPlan& plan, const ShowOptions& options) {
-  const std::vector<v1::StagedCut> cuts = BenchCuts(plan, options.units, LargestCutMm(design));
+std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vector<v1::StagedCut>& cuts,
+                 const ShowOptions& options) {
   if (cuts.empty()) return NothingToCut(plan);
-  std::string text = BulletText(
-      "Lengths of a dry fit run from the handle's own butt end (no cap) to the blank's tip end (no tip-top). Cuts are "
-      "rounded down and include the kerf: the mark is the new edge, the saw goes on the waste side.",
-      options.style);
+  const bool dry_fit = !plan.host().empty();
+  std::string text;
+  if (plan.verdict() == "meets") {
+    text += BulletText("The rod meets the order as planned: this would bring it to the figure itself.", options.style);
+  }
+  if (dry_fit) {
+    text += BulletText(
+        "Lengths of a dry fit run from the handle's own butt end (no cap) to the blank's tip end (no tip-top).",
+        options.style);
+  }
+  text += BulletText("Cuts are rounded down and include the kerf: the mark is the new edge.", options.style);
   int number = 0;
-  for (const v1::StagedCut& cut : cuts) text += CutText(file, ++number, cut, options);
+  for (const v1::StagedCut& cut : cuts) text += CutText(file, ++number, cut, dry_fit, options);
   if (plan.has_cut_for_target_mm()) {
     text += LineText("in all", absl::StrCat(BenchText(plan.cut_for_target_mm(),
                                                       WITHY_FIGURE(plan, cut_for_target_plus_minus_mm), options.units),
@@ -202,13 +210,11 @@ std::string TipLines(const v1::TipLever& tip, const ShowOptions& options) {
   return text;
 }
 
-std::string Cautions(const v1::FitReport& fit, const ShowOptions& options) {
+std::string Cautions(const v1::FitReport& fit, bool cuts, const ShowOptions& options) {
   std::string text;
-  if (fit.cut_plan().stages_size() > 0) {
-    if (fit.cut_plan().cut_done_mm() == 0) text += BulletText(caution::kWarranty, options.style);
-    text += BulletText(caution::kSaw, options.style);
-  }
-  if (fit.cut_plan().stages_size() > 0 || fit.reaming_size() > 0) text += BulletText(caution::kDust, options.style);
+  if (cuts && fit.cut_plan().cut_done_mm() == 0) text += BulletText(caution::kWarranty, options.style);
+  if (cuts) text += BulletText(caution::kSaw, options.style);
+  if (cuts || fit.reaming_size() > 0) text += BulletText(caution::kDust, options.style);
   return text;
 }
 
@@ -223,19 +229,23 @@ std::string TrimText(std::string_view file, const v1::Design& design, const v1::
                      const ShowOptions& options) {
   const v1::FitReport& fit = report.fit();
   const v1::CutPlan& plan = fit.cut_plan();
+  const std::vector<v1::StagedCut> cuts = BenchCuts(plan, options.units, LargestCutMm(design));
   const TextStyle& style = options.style;
   std::string text = TitleText(file, design, report, style);
   text += SectionText("Length", LengthLines(design, fit, options), style);
   text += SectionText("Where the blank comes to rest", RestLines(fit, options), style);
   text += SectionText("Closed: no plan alters it", ClosedTable(report, options), style);
   text += SectionText("Dry fits against what bore and taper as read let expect", DryFitTable(fit, options), style);
-  text += SectionText("Cuts to come", Cuts(file, design, plan, options), style);
+  text += SectionText("Cuts to come", Cuts(file, plan, cuts, options), style);
   text += SectionText("The length ordered cannot be had like this", CannotBeHad(plan, options), style);
-  text += SectionText("The other lever: the tip", TipLines(plan.tip(), options), style);
-  text += SectionText("Arbors", ArborTable(fit, options), style);
-  text += SectionText("To ream", ReamingTables(fit, options), style);
-  text += SectionText("Winding checks", WindingCheckTable(fit, options), style);
-  return text + SectionText("Mind", Cautions(fit, options), style);
+  if (plan.verdict() != "meets") {
+    text += SectionText("The other lever: the tip", TipLines(plan.tip(), options), style);
+  }
+  const std::string when = CutsAreToCome(plan) ? ", before the cuts to come" : "";
+  text += SectionText("Arbors" + when + "; mm but for the place", ArborTable(fit, options), style);
+  text += SectionText("To ream" + when, ReamingTables(fit, options), style);
+  text += SectionText("Winding checks" + when + "; mm", WindingCheckTable(fit, options), style);
+  return text + SectionText("Mind", Cautions(fit, !cuts.empty(), options), style);
 }
 
 }  // namespace withy

@@ -69,11 +69,10 @@ v1::WorkPlan PlanWork(const v1::Design& design, const v1::Report& report, Length
 std::string PlanText(std::string_view file, const v1::Design& design, const v1::Report& report,
                      const ShowOptions& options) {
   const TextStyle& style = options.style;
+  const v1::WorkPlan plan = PlanWork(design, report, options.units);
   std::string steps;
   int number = 0;
-  for (const v1::WorkStep& step : PlanWork(design, report, options.units).steps()) {
-    steps += StepText(++number, step, style);
-  }
+  for (const v1::WorkStep& step : plan.steps()) steps += StepText(++number, step, style);
   std::string text = TitleText(file, design, report, style);
   text += SectionText("What to do, in order", steps, style);
   text += SectionText("Adhesive to mix", MixTable(report.bonding(), style), style);

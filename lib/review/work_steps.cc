@@ -17,6 +17,8 @@
 namespace withy {
 namespace {
 
+constexpr std::string_view kAnew = "How thick and how wide follows from the last cut: print this again after it.";
+
 v1::WorkStep& Add(v1::WorkPlan& plan, std::string_view kind, const std::string& title) {
   v1::WorkStep& step = *plan.add_steps();
   step.set_kind(std::string(kind));
@@ -121,6 +123,7 @@ void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
                                         absl::StrJoin(batch.joints(), ", "), " with ", batch.adhesive()));
   for (const std::string& id : batch.joints()) step.add_what(id);
   for (const std::string& sentence : MixSentences(batch)) Detail(step, sentence);
+  Detail(step, "Wipe what comes out while it is soft.");
   const std::string& host = input.report.fit().cut_plan().host();
   const bool length =
       !host.empty() && std::find(batch.joints().begin(), batch.joints().end(), host) != batch.joints().end();
@@ -134,27 +137,36 @@ void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
   Detail(cure, batch.has_set_minutes() ? absl::StrCat("It may be let go of after ", Minutes(batch.set_minutes()),
                                                       " at ", FormatFixed(batch.at_celsius(), 0), " C.")
                                        : "The product's data sheet says when it may be let go of.");
-  Detail(cure, "Wipe what comes out while it is soft, and turn the rod now and then until it stands.");
+  Detail(cure, "Turn it now and then until it stands, so that no side runs dry.");
 }
 
-// Glued, with or without mixing, that is in no batch.
-void AddJointsOutsideBatches(const PlanInput& input, bool done, v1::WorkPlan& plan) {
-  std::vector<std::string> ids;
+bool InABatch(const v1::BondingReport& bonding, const v1::GluedJoint& joint) {
+  const auto& batches = bonding.batches();
+  return std::any_of(batches.begin(), batches.end(), [&](const v1::MixedBatch& batch) {
+    return std::find(batch.joints().begin(), batch.joints().end(), joint.what()) != batch.joints().end();
+  });
+}
+
+// What is glued, or to be glued without a batch of its own.
+void AddOtherJoints(const PlanInput& input, bool done, v1::WorkPlan& plan) {
+  std::vector<std::string> ids, sentences;
   for (const v1::GluedJoint& joint : input.report.bonding().joints()) {
-    bool in_batch = false;
-    for (const v1::MixedBatch& batch : input.report.bonding().batches()) {
-      in_batch =
-          in_batch || std::find(batch.joints().begin(), batch.joints().end(), joint.what()) != batch.joints().end();
-    }
-    if (joint.done() != done || joint.potting() || (in_batch && !done)) continue;
-    if (std::find(ids.begin(), ids.end(), joint.what()) == ids.end()) ids.push_back(joint.what());
+    const bool listed = std::find(ids.begin(), ids.end(), joint.what()) != ids.end();
+    if (joint.done() != done || joint.potting() || listed) continue;
+    if (!done && InABatch(input.report.bonding(), joint)) continue;
+    ids.push_back(joint.what());
+    sentences.push_back(absl::StrCat(
+        joint.what(), " with ", joint.adhesive(), ": ",
+        joint.has_volume_ml() ? "nothing is mixed." : "how much cannot be told yet; 'withy show' says why."));
   }
   if (ids.empty()) return;
-  v1::WorkStep& step = Add(plan, "glue", "Glue " + absl::StrJoin(ids, ", "));
+  v1::WorkStep& step = Add(plan, "glue", (done ? "Glued: " : "Glue ") + absl::StrJoin(ids, ", "));
   for (const std::string& id : ids) step.add_what(id);
   step.set_done(done);
   step.set_closes("what is glued");
-  if (!done) Detail(step, "Nothing is mixed for these, or how much cannot be told yet: 'withy show' says why.");
+  step.set_figures("bonding.joints");
+  if (done) return;
+  for (const std::string& sentence : sentences) Detail(step, sentence);
 }
 
 }  // namespace
@@ -186,7 +198,8 @@ void AddArbors(const PlanInput& input, v1::WorkPlan& plan) {
     }
   }
   if (sentences.empty()) return;
-  v1::WorkStep& step = Add(plan, "build", "Build " + Counted(static_cast<int>(sentences.size()), "arbor"));
+  if (CutsAreToCome(input.report.fit().cut_plan())) sentences = {std::string(kAnew)};
+  v1::WorkStep& step = Add(plan, "build", "Build " + Counted(static_cast<int>(ids.size()), "arbor"));
   for (const std::string& sentence : sentences) Detail(step, sentence);
   for (const std::string& id : ids) step.add_what(id);
   step.set_done(done);
@@ -200,8 +213,10 @@ void AddReaming(const PlanInput& input, v1::WorkPlan& plan) {
     const v1::ReamRow& first = table.rows(0);
     const v1::ReamRow& last = table.rows(table.rows_size() - 1);
     v1::WorkStep& step = Add(plan, "ream", "Ream " + table.part());
-    Detail(step, absl::StrCat("From ", FormatFixed(first.ream_mm(), 2), " mm at its butt end to ",
-                              FormatFixed(last.ream_mm(), 2), " mm at its front; 'withy trim' has every inch."));
+    Detail(step, CutsAreToCome(input.report.fit().cut_plan())
+                     ? std::string(kAnew)
+                     : absl::StrCat("From ", FormatFixed(first.ream_mm(), 2), " mm at its butt end to ",
+                                    FormatFixed(last.ream_mm(), 2), " mm at its front; 'withy trim' has every inch."));
     step.add_what(table.part());
     step.set_closes("a bore does not get narrower");
     step.set_done(IsClosed(input.report, "reamed", table.part()));
@@ -255,12 +270,12 @@ std::vector<std::string> MixSentences(const v1::MixedBatch& batch) {
 }
 
 void AddGlueUps(const PlanInput& input, v1::WorkPlan& plan) {
-  AddJointsOutsideBatches(input, /*done=*/true, plan);
+  AddOtherJoints(input, /*done=*/true, plan);
   for (int i = 0; i < input.report.bonding().batches_size(); ++i) {
     if (!IsPotting(input.report, input.report.bonding().batches(i)) || PottedFirst(input.design))
       AddBatch(input, i, plan);
   }
-  AddJointsOutsideBatches(input, /*done=*/false, plan);
+  AddOtherJoints(input, /*done=*/false, plan);
 }
 
 void AddGuides(const PlanInput& input, v1::WorkPlan& plan) {
@@ -281,6 +296,10 @@ void AddBalancing(const PlanInput& input, v1::WorkPlan& plan) {
       Detail(step, absl::StrCat("Reel on, knife edge at the hold: stop just tip-heavy, by ",
                                 FormatFixed(weights.stop_short_at_tip_g(), 1),
                                 " g hung at the tip-top's ring; the potting adds the rest."));
+    }
+    if (weights.has_count_planned() && weights.count_planned() != weights.count()) {
+      Detail(step, absl::StrCat("The design has ", weights.count_planned(),
+                                ": the potting further down is worked out for those."));
     }
     Detail(step, "Record it: withy balance FILE --weighed 'g' --balance 'where' --weights N --with-reel.");
     step.add_what(weights.part());

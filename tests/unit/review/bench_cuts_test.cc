@@ -1,0 +1,165 @@
+// Cuts as they are marked: whole sixteenths or millimetres, down and never past. Worked by hand from 1 in = 25.4 mm, so
+// 1/16 in = 1.5875 mm.
+#include "bench_cuts.h"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "bench_text.h"
+
+namespace withy {
+namespace {
+
+v1::CutPlan PlanOf(const std::vector<double>& totals_mm, double done_mm = 0) {
+  v1::CutPlan plan;
+  plan.set_cut_done_mm(done_mm);
+  double before = done_mm;
+  for (double total : totals_mm) {
+    v1::StagedCut& stage = *plan.add_stages();
+    stage.set_take_mm(total - before);
+    stage.set_total_mm(total);
+    stage.set_leave_mm(2209.8 - total);
+    before = total;
+  }
+  return plan;
+}
+
+// 72.8 mm are 45.86 sixteenths: 45, that is 2 13/16 in = 71.4375 mm. 145.6 mm are 91.72: 91, 46 more = 2 7/8 in. 152 mm
+// are 95.75: 95, 4 more = 1/4 in; 95 sixteenths are 150.8125 mm, less than the 152 mm planned.
+TEST(BenchCuts, RoundsTheTotalDownToSixteenths) {
+  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kInch, 76.2);
+  ASSERT_EQ(cuts.size(), 3u);
+  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 71.4375);
+  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 73.025);
+  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 6.35);
+  EXPECT_DOUBLE_EQ(cuts[2].total_mm(), 150.8125);
+  EXPECT_DOUBLE_EQ(cuts[2].leave_mm(), 2209.8 - 150.8125);
+}
+
+TEST(BenchCuts, RoundsTheTotalDownToWholeMillimetres) {
+  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kMm, 76.2);
+  ASSERT_EQ(cuts.size(), 3u);
+  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 72);
+  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 73);
+  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 7);
+}
+
+// 3 in and 1/4 in are whole steps, whatever the last bit of their millimetres is.
+TEST(BenchCuts, WhatIsAWholeStepStays) {
+  const auto cuts = BenchCuts(PlanOf({3 * 25.4, 6 * 25.4, 6.25 * 25.4}), LengthUnits::kInch, 76.2);
+  ASSERT_EQ(cuts.size(), 3u);
+  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 76.2);
+  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 76.2);
+  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 6.35);
+}
+
+// Counted from what is off, not from the blank as supplied: the tape lies at the face there now is.
+TEST(BenchCuts, StepsBeginAtThePresentFace) {
+  const auto cuts = BenchCuts(PlanOf({77.1}, 75.3), LengthUnits::kInch, std::nullopt);  // 1.8 mm: one sixteenth
+  ASSERT_EQ(cuts.size(), 1u);
+  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[0].total_mm(), 75.3 + 1.5875);
+}
+
+// What rounding left over must not make a stage larger than the largest cut: 79.9 mm are 50.3 sixteenths, and the
+// second stage would be 100.66 - 50 = 50; with 78 mm as the largest, 49 each.
+TEST(BenchCuts, NoStageIsLargerThanTheLargestCut) {
+  const auto cuts = BenchCuts(PlanOf({79.9, 159.8}), LengthUnits::kInch, 78);
+  ASSERT_EQ(cuts.size(), 2u);
+  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 49 * 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 49 * 1.5875);
+}
+
+TEST(BenchCuts, LessThanAStepIsNoCut) {
+  EXPECT_TRUE(BenchCuts(PlanOf({1.5}), LengthUnits::kInch, std::nullopt).empty());
+  EXPECT_TRUE(BenchCuts(PlanOf({0.9}), LengthUnits::kMm, std::nullopt).empty());
+}
+
+// The law: 2400 mm uncut, 1.5 mm a mm. Cut 71.4375 instead of 72.8 mm: 1.3625 mm less off, 2.04375 mm longer. In the
+// handle the blank is 1.3625 mm longer and the rod 2.04375 mm: 0.68125 mm less deep.
+TEST(BenchCuts, WhatIsExpectedFollowsTheRoundedCut) {
+  v1::CutPlan plan = PlanOf({72.8});
+  v1::LengthAtCut& start = *plan.add_lengths();
+  start.set_overall_mm(2400);
+  start.set_shorter_per_mm(1.5);
+  v1::StagedCut& stage = *plan.mutable_stages(0);
+  stage.set_expect_mm(2280.8);
+  stage.set_expect_from_mm(2278);
+  stage.set_expect_to_mm(2284);
+  stage.set_overall_mm(2290.8);
+  stage.set_depth_mark_mm(180);
+  const v1::StagedCut cut = BenchCuts(plan, LengthUnits::kInch, std::nullopt).front();
+  EXPECT_NEAR(cut.expect_mm(), 2280.8 + 2.04375, 1e-9);
+  EXPECT_NEAR(cut.expect_from_mm(), 2278 + 2.04375, 1e-9);
+  EXPECT_NEAR(cut.expect_to_mm(), 2284 + 2.04375, 1e-9);
+  EXPECT_NEAR(cut.overall_mm(), 2290.8 + 2.04375, 1e-9);
+  EXPECT_NEAR(cut.depth_mark_mm(), 180 - 0.68125, 1e-9);
+}
+
+// 2300 - 1.5 x 10 = 2285 just before 60 mm; there it falls to 2250 and goes on with slope 1.
+TEST(OverallAt, FollowsTheLawAcrossAJump) {
+  v1::CutPlan plan;
+  v1::LengthAtCut& before = *plan.add_lengths();
+  before.set_cut_mm(50);
+  before.set_overall_mm(2300);
+  before.set_shorter_per_mm(1.5);
+  v1::LengthAtCut& jump = *plan.add_lengths();
+  jump.set_cut_mm(60);
+  jump.set_overall_mm(2250);
+  jump.set_shorter_per_mm(1);
+  EXPECT_FALSE(OverallAt(plan, 49));
+  EXPECT_DOUBLE_EQ(*OverallAt(plan, 59), 2286.5);
+  EXPECT_DOUBLE_EQ(*OverallAt(plan, 60), 2250);
+  EXPECT_DOUBLE_EQ(*OverallAt(plan, 64), 2246);
+}
+
+// Whatever is planned: never past, never more in one cut, and less than a step short of what could be had.
+TEST(BenchCuts, NeverPast) {
+  std::mt19937 random(5);
+  for (int i = 0; i < 2000; ++i) {
+    const double done = static_cast<double>(random() % 1000) / 7;
+    std::vector<double> totals;
+    double total = done;
+    for (unsigned stage = 0; stage < 1 + random() % 5; ++stage) {
+      totals.push_back(total += 0.2 + static_cast<double>(random() % 7600) / 100);
+    }
+    for (LengthUnits units : {LengthUnits::kInch, LengthUnits::kMm}) {
+      const double step = units == LengthUnits::kInch ? 1.5875 : 1;
+      const auto cuts = BenchCuts(PlanOf(totals, done), units, 76.2);
+      double off = done;
+      for (const v1::StagedCut& cut : cuts) {
+        off += cut.take_mm();
+        EXPECT_NEAR(cut.total_mm(), off, 1e-9);
+        EXPECT_LE(cut.take_mm(), 76.2 + 1e-6);
+        EXPECT_NEAR(std::remainder(cut.take_mm(), step), 0, 1e-6);
+      }
+      EXPECT_LE(off, totals.back() + 1e-5);
+      EXPECT_GT(off, totals.back() - step - 1e-9);
+    }
+  }
+}
+
+TEST(BenchText, SaysInchesFirstAndMillimetresBeside) {
+  EXPECT_EQ(BenchText(76.2, LengthUnits::kInch), "3\" (76.2 mm)");
+  EXPECT_EQ(BenchText(76.2, LengthUnits::kMm), "76.2 mm");
+  EXPECT_EQ(BenchText(std::nullopt, LengthUnits::kInch), "-");
+  EXPECT_EQ(BenchText(2209.8, 6.4, LengthUnits::kInch), "87\" ± 1/4\" (2209.8 ± 6.4 mm)");
+  EXPECT_EQ(BenchText(2209.8, 0.5, LengthUnits::kInch), "87\" ± 0.02\" (2209.8 ± 0.5 mm)");
+}
+
+// 2308.2 mm are 90.874 in, 14.0 sixteenths less a hair over 90 in: down to 90 13/16. 2311 mm are 90.984 in: up to 91.
+TEST(BenchText, ABandIsRoundedOutward) {
+  EXPECT_EQ(BenchRange(2308.2, 2311, LengthUnits::kInch), "90 13/16\" to 91\" (2308 to 2311 mm)");
+  EXPECT_EQ(BenchRange(2308.2, 2311, LengthUnits::kMm), "2308 to 2311 mm");
+  EXPECT_EQ(BenchRange(2311.4, 2311.4, LengthUnits::kInch), "91\" to 91\" (2311 to 2312 mm)");  // 91 in exactly
+}
+
+TEST(BenchText, TypesWhatACommandLineReads) {
+  EXPECT_EQ(TypedLength(76.2, LengthUnits::kInch), "3 in");
+  EXPECT_EQ(TypedLength(2.6875 * 25.4, LengthUnits::kInch), "2 11/16 in");
+  EXPECT_EQ(TypedLength(72, LengthUnits::kMm), "72 mm");
+}
+
+}  // namespace
+}  // namespace withy

@@ -1,0 +1,103 @@
+// The layout is withy's own; figures are put in by hand, inches worked in the comments, 1 in = 25.4 mm.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <sstream>
+
+#include "withy/review/balance_text.h"
+
+namespace withy {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+v1::Design DesignWithWeightsOf(const std::string& material) {
+  v1::Design design;
+  v1::Part& module = *design.mutable_handle()->add_parts();
+  module.set_id("module");
+  module.mutable_weights()->set_material(material);
+  return design;
+}
+
+v1::Report ExampleReport() {
+  v1::Report report;
+  v1::BalanceReport& balance = *report.mutable_balance();
+  balance.set_mass_g(211.5);
+  balance.set_mass_plus_minus_g(2.3);
+  balance.set_balance_with_reel_mm(317.5);  // 12 1/2 in
+  balance.set_moment_about_hold_n_m(0.2);
+  balance.set_moment_about_hold_plus_minus_n_m(0.006);
+  balance.set_rests_on("parts");
+  v1::CounterweightPlan& plan = *balance.mutable_counterweights();
+  plan.set_part("module");
+  plan.set_status("balanced");
+  plan.set_count(3);
+  plan.set_count_planned(3);
+  plan.set_unit_mass_g(7.0874);
+  plan.set_mass_g(21.2621);  // three quarter-ounces: 0.75 oz of 28.349523 g
+  plan.set_moment_before_potting_n_m(0.0612);
+  plan.set_stop_short_at_tip_g(3.2);
+  plan.set_moment_after_n_m(0.0004);
+  plan.set_moment_with_one_more_n_m(-0.012);
+  plan.set_count_if_potting_ignored(4);
+  plan.set_potting_ml(5.2);
+  plan.set_potting_g(6.0);
+  plan.set_confidence("one more or less");
+  for (double g : {0.2, 92.4, 61.75, 0.3}) {
+    v1::PlacedPart& part = *balance.add_parts();
+    part.set_id("p" + std::to_string(static_cast<int>(g)));
+    part.set_mass_g(g);
+  }
+  return report;
+}
+
+std::string Text(const v1::Report& report, const v1::Design& design = DesignWithWeightsOf("brass")) {
+  return BalanceText("rod.txtpb", design, report, {.units = LengthUnits::kInch});
+}
+
+TEST(BalanceText, SaysWhereItBalancesAndWhatThatRestsOn) {
+  const std::string text = Text(ExampleReport());
+  EXPECT_THAT(text, HasSubstr("  rod                   211.5 ± 2.3 g\n"));
+  EXPECT_THAT(text, HasSubstr("  balances at           12 1/2\" (317.5 mm) from the butt end\n"));
+  EXPECT_THAT(text, HasSubstr("  about the hold        0.200 ± 0.006 N m, tip-heavy\n"));
+  EXPECT_THAT(text, HasSubstr("  this rests on         the sum of its parts\n"));
+}
+
+TEST(BalanceText, SaysHowManyAndWhereToStop) {
+  const std::string text = Text(ExampleReport());
+  EXPECT_THAT(text, HasSubstr("  put in                3 counterweights of 7.09 g, 21.3 g in all\n"));
+  EXPECT_THAT(text, HasSubstr("  stop at               0.061 N m, tip-heavy, before potting\n"));
+  EXPECT_THAT(text, HasSubstr("3.2 g hung at the tip-top's ring"));
+  EXPECT_THAT(text, HasSubstr("  after potting         0.000 N m, level\n"));
+  EXPECT_THAT(text, HasSubstr("  with one more         0.012 N m, butt-heavy\n"));
+  EXPECT_THAT(text, HasSubstr("  potting forgotten     it would have been 4\n"));
+}
+
+// 0.2 + 0.3 = 0.5 g.
+TEST(BalanceText, ListsTheHeaviestFirstAndCountsWhatIsLight) {
+  const std::string text = Text(ExampleReport());
+  EXPECT_LT(text.find("92.40"), text.find("61.75"));
+  EXPECT_THAT(text, HasSubstr("  - and 2 of less than 0.5 g, together 0.5 g: 'withy show' lists them\n"));
+}
+
+TEST(BalanceText, WarnsOfLeadWhereThereIsLead) {
+  EXPECT_THAT(Text(ExampleReport()), Not(HasSubstr("Lead")));
+  EXPECT_THAT(Text(ExampleReport(), DesignWithWeightsOf("lead")), HasSubstr("Lead is poisonous"));
+  EXPECT_THAT(Text(ExampleReport()), HasSubstr("Uncured epoxy"));
+  v1::Report none = ExampleReport();
+  none.mutable_balance()->clear_counterweights();
+  EXPECT_THAT(Text(none, DesignWithWeightsOf("lead")), Not(HasSubstr("Mind")));
+}
+
+TEST(BalanceText, ReadsWhateverIsKnownWithinEightyColumns) {
+  EXPECT_THAT(BalanceText("-", {}, {}, {}), HasSubstr("standard input"));
+  v1::Report report = ExampleReport();
+  report.mutable_balance()->add_instead()->set_text(
+      "A butt that is 253 mm longer, as heavy per length as the part there, balances the rod without counterweights.");
+  std::istringstream lines(Text(report, DesignWithWeightsOf("lead")));
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(DisplayWidth(line), 80) << line;
+}
+
+}  // namespace
+}  // namespace withy
