@@ -112,10 +112,7 @@ Value MixOf(const Value& in, Allocator& allocator) {
 
 Value AnswerBonding(const Value& entry, Allocator& allocator) {
   const Value& in = entry["input"];
-  return Fields(allocator)
-      .Put("joint", JointOf(in["joint"], allocator))
-      .Put("mix", MixOf(in["mix"], allocator))
-      .Take();
+  return Fields(allocator).Put("joint", JointOf(in["joint"], allocator)).Put("mix", MixOf(in["mix"], allocator)).Take();
 }
 
 }  // namespace withy::reference

@@ -13,15 +13,25 @@ double PositiveOr(const Maybe<double>& known, double otherwise) {
 
 }  // namespace
 
-double TemperatureOf(const Shop& shop) { return shop.temperature_c.value_or(kRoom_c); }
+double TemperatureOf(const Shop& shop) {
+  return shop.temperature_c.value_or(kRoom_c);
+}
 
-double SmallestBatchOf(const Shop& shop) { return PositiveOr(shop.smallest_batch_m3, kSmallestBatch_m3); }
+double SmallestBatchOf(const Shop& shop) {
+  return PositiveOr(shop.smallest_batch_m3, kSmallestBatch_m3);
+}
 
-double GluingTimeOf(const Shop& shop) { return PositiveOr(shop.gluing_time_s, kGluingTime_s); }
+double GluingTimeOf(const Shop& shop) {
+  return PositiveOr(shop.gluing_time_s, kGluingTime_s);
+}
 
-bool IsEpoxy(const Adhesive& adhesive) { return adhesive.kind == "epoxy_paste" || adhesive.kind == "epoxy_liquid"; }
+bool IsEpoxy(const Adhesive& adhesive) {
+  return adhesive.kind == "epoxy_paste" || adhesive.kind == "epoxy_liquid";
+}
 
-bool IsMixed(const Adhesive& adhesive) { return adhesive.by_volume || adhesive.by_mass || IsEpoxy(adhesive); }
+bool IsMixed(const Adhesive& adhesive) {
+  return adhesive.by_volume || adhesive.by_mass || IsEpoxy(adhesive);
+}
 
 std::optional<double> TimeAt(const Maybe<double>& printed_s, const std::optional<double>& printed_for_c, double at_c) {
   if (!printed_s || !(printed_s->value > 0)) return std::nullopt;

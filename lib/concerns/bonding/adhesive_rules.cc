@@ -8,10 +8,14 @@
 namespace withy::bonding {
 namespace {
 
-FieldPath MixOf(const Adhesive& adhesive, const char* field) { return adhesive.at.Field("mix").Field(field); }
+FieldPath MixOf(const Adhesive& adhesive, const char* field) {
+  return adhesive.at.Field("mix").Field(field);
+}
 
 // Hardener to resin.
-double HardenerPerResin(const Ratio& ratio) { return ratio.hardener / ratio.resin; }
+double HardenerPerResin(const Ratio& ratio) {
+  return ratio.hardener / ratio.resin;
+}
 
 constexpr Code kRatiosDiffer = {
     .name = "bonding/ratios-differ",
@@ -23,8 +27,8 @@ constexpr Code kRatiosDiffer = {
     .action = "Copy both ratios from the product's data sheet; mix by the one that the sheet calls its own.",
 };
 
-// Density of hardener over that of resin: 0.81 to 0.94 and 1.0 were seen in products; the room beyond is common practice,
-// no source.
+// Density of hardener over that of resin: 0.81 to 0.94 and 1.0 were seen in products; the room beyond is common
+// practice, no source.
 constexpr double kLightest = 0.7, kHeaviest = 1.4;
 
 void JudgeRatiosDiffer(const View& view, std::vector<Finding>& findings) {
@@ -32,11 +36,11 @@ void JudgeRatiosDiffer(const View& view, std::vector<Finding>& findings) {
     if (!adhesive.by_volume || !adhesive.by_mass) continue;
     const double densities = HardenerPerResin(*adhesive.by_mass) / HardenerPerResin(*adhesive.by_volume);
     if (!std::isfinite(densities) || (densities >= kLightest && densities <= kHeaviest)) continue;
-    findings.push_back(MakeFinding(
-        kRatiosDiffer, MixOf(adhesive, "by_mass"),
-        absl::StrFormat("by both ratios the hardener of '%s' would be %.2f times as dense as its resin", adhesive.id,
-                        densities),
-        {{"density_ratio", densities}}));
+    findings.push_back(
+        MakeFinding(kRatiosDiffer, MixOf(adhesive, "by_mass"),
+                    absl::StrFormat("by both ratios the hardener of '%s' would be %.2f times as dense as its resin",
+                                    adhesive.id, densities),
+                    {{"density_ratio", densities}}));
     findings.back().related.push_back(MixOf(adhesive, "by_volume"));
   }
 }
@@ -61,11 +65,10 @@ void JudgeRatio(const Adhesive& adhesive, const std::optional<Ratio>& right, con
   if (!right || !mixed) return;
   const double percent = (HardenerPerResin(*mixed) / HardenerPerResin(*right) - 1) * 100;
   if (!std::isfinite(percent) || std::abs(percent) <= kRatioWithinPercent + 1e-7) return;
-  findings.push_back(MakeFinding(
-      kRatioChanged, at,
-      absl::StrFormat("%.0f in a hundred %s hardener than '%s' takes", std::abs(percent), percent > 0 ? "more" : "less",
-                      adhesive.id),
-      {{"hardener_off_percent", percent}}));
+  findings.push_back(MakeFinding(kRatioChanged, at,
+                                 absl::StrFormat("%.0f in a hundred %s hardener than '%s' takes", std::abs(percent),
+                                                 percent > 0 ? "more" : "less", adhesive.id),
+                                 {{"hardener_off_percent", percent}}));
 }
 
 void JudgeRatioChanged(const View& view, std::vector<Finding>& findings) {
@@ -84,7 +87,8 @@ constexpr Code kRatioUnknown = {
     .severity = Severity::kCannotTell,
     .summary = "How an epoxy is mixed is not known",
     .why = "How much of each part to have ready, and whether the mix was right, follow from it.",
-    .action = "Enter the ratio from the product's data sheet in `mix.by_volume` or `mix.by_mass`: they are not the same.",
+    .action =
+        "Enter the ratio from the product's data sheet in `mix.by_volume` or `mix.by_mass`: they are not the same.",
 };
 
 // An adhesive of which nothing but the kind is written is a name so far, and nothing is asked.
@@ -114,11 +118,11 @@ void JudgePotLifeAfterSet(const View& view, std::vector<Finding>& findings) {
     const std::optional<double> pot = TimeAt(adhesive.pot_life_s, adhesive.pot_life_at_c, at_c);
     const std::optional<double> set = TimeAt(adhesive.set_s, adhesive.cure_at_c, at_c);
     if (!pot || !set || *pot <= *set * (1 + 1e-9)) continue;
-    findings.push_back(MakeFinding(
-        kPotLifeAfterSet, MixOf(adhesive, "pot_life"),
-        absl::StrFormat("'%s' can be worked for %.0f minutes and has set after %.0f, both at %.0f C", adhesive.id,
-                        *pot / 60, *set / 60, at_c),
-        {{"pot_life_minutes", *pot / 60}, {"set_minutes", *set / 60}, {"at_celsius", at_c}}));
+    findings.push_back(
+        MakeFinding(kPotLifeAfterSet, MixOf(adhesive, "pot_life"),
+                    absl::StrFormat("'%s' can be worked for %.0f minutes and has set after %.0f, both at %.0f C",
+                                    adhesive.id, *pot / 60, *set / 60, at_c),
+                    {{"pot_life_minutes", *pot / 60}, {"set_minutes", *set / 60}, {"at_celsius", at_c}}));
     findings.back().related.push_back(MixOf(adhesive, "set"));
   }
 }

@@ -14,7 +14,8 @@ constexpr Code kPotLifeShort = {
     .summary = "A joint takes longer to close than its adhesive can be worked",
     .why = "The adhesive gels with the part half on, where it can neither be pushed home nor pulled off.",
     .action =
-        "Take a slower adhesive, work in a cooler room, or make ready what saves time and say so in `shop.gluing_time`. "
+        "Take a slower adhesive, work in a cooler room, or make ready what saves time and say so in "
+        "`shop.gluing_time`. "
         "Never change the ratio for it.",
 };
 
@@ -44,7 +45,8 @@ constexpr Code kBatchHot = {
         "Epoxy heats itself, a large cup of it more than a small one: it gels sooner than printed, and a cup of 240 ml "
         "can smoke, melt and burn.",
     .action =
-        "Mix it in several cups one after the other, or spread it out flat as soon as it is mixed. Never in a foam cup.",
+        "Mix it in several cups one after the other, or spread it out flat as soon as it is mixed. Never in a foam "
+        "cup.",
 };
 
 // Where the data sheet does not say: pot life is quoted for 100 g (three makers).
@@ -58,10 +60,10 @@ void JudgeBatchHot(const View& view, std::vector<Finding>& findings) {
     if (!IsEpoxy(adhesive) || !batch.mixed_kg || *batch.mixed_kg <= most * (1 + 1e-9)) continue;
     const double batch_g = *batch.mixed_kg * 1000;
     if (!std::isfinite(batch_g)) continue;
-    findings.push_back(MakeFinding(kBatchHot, adhesive.at,
-                                   absl::StrFormat("a batch of %.0f g of '%s', whose pot life is for %.0f g",
-                                                   batch_g, adhesive.id, most * 1000),
-                                   {{"batch_g", batch_g}, {"printed_for_g", most * 1000}}));
+    findings.push_back(MakeFinding(
+        kBatchHot, adhesive.at,
+        absl::StrFormat("a batch of %.0f g of '%s', whose pot life is for %.0f g", batch_g, adhesive.id, most * 1000),
+        {{"batch_g", batch_g}, {"printed_for_g", most * 1000}}));
   }
 }
 

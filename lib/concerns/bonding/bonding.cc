@@ -20,10 +20,13 @@ std::vector<Rule<bonding::View>> Rules() {
 
 }  // namespace
 
-void CheckBonding(const Rod& rod, const FitAnswers& fit, const BondingAnswers& answers, std::vector<Finding>& findings) {
+void CheckBonding(const Rod& rod, const FitAnswers& fit, const BondingAnswers& answers,
+                  std::vector<Finding>& findings) {
   Judge(Rules(), bonding::View{rod, fit, answers}, findings);
 }
 
-std::vector<Code> BondingCodes() { return CodesOf(Rules()); }
+std::vector<Code> BondingCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

@@ -168,7 +168,8 @@ class Collector {
       joint.measure = absl::StrCat("enter the density of ", joint.adhesive);
       return;
     }
-    joint.mass_kg = inputs_.Add(*joint.volume_m3, volume_plus_minus_m3, joint.at.Field("bond").ToString()) * *density;
+    const std::string input = joint.at.Field("bond").ToString() + " (how much of it stays)";
+    joint.mass_kg = inputs_.Add(*joint.volume_m3, volume_plus_minus_m3, input) * *density;
   }
 
   // Null where it is not known.
@@ -189,7 +190,8 @@ class Collector {
       }
       return nullptr;
     }
-    answers_.assumptions.push_back({at, "1150 kg/m3", "cured epoxy, 1100 to 1200: matrix table of a composites course"});
+    answers_.assumptions.push_back(
+        {at, "1150 kg/m3", "cured epoxy, 1100 to 1200: matrix table of a composites course"});
     return &densities_.emplace(index, inputs_.Add(kEpoxy_kg_m3, kEpoxyPlusMinus_kg_m3, at.ToString())).first->second;
   }
 

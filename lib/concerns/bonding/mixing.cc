@@ -11,9 +11,13 @@ namespace {
 constexpr double kTie = 1e-9;
 constexpr double kNever = std::numeric_limits<double>::infinity();
 
-bool Fits(double duration_s, const BatchJobs& jobs) { return duration_s <= jobs.pot_life_s * (1 + kTie); }
+bool Fits(double duration_s, const BatchJobs& jobs) {
+  return duration_s <= jobs.pot_life_s * (1 + kTie);
+}
 
-double MixedFor(double need_m3, const BatchJobs& jobs) { return std::max(jobs.waste * need_m3, jobs.smallest_m3); }
+double MixedFor(double need_m3, const BatchJobs& jobs) {
+  return std::max(jobs.waste * need_m3, jobs.smallest_m3);
+}
 
 // Calls visit(end, mixed) for every batch [first, end) that fits the pot life, shortest first.
 template <typename Visit>
@@ -42,7 +46,8 @@ double LeastMixed(const BatchJobs& jobs) {
   std::vector<double> least(n + 1, kNever);
   least[n] = 0;
   for (std::size_t i = n; i-- > 0;) {
-    ForEachBatchFrom(i, jobs, [&](std::size_t end, double mixed) { least[i] = std::min(least[i], mixed + least[end]); });
+    ForEachBatchFrom(i, jobs,
+                     [&](std::size_t end, double mixed) { least[i] = std::min(least[i], mixed + least[end]); });
   }
   return least[0];
 }

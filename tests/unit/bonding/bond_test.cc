@@ -16,7 +16,7 @@ TEST(WiderOf, HasAKnotWhereTheyCross) {
   EXPECT_DOUBLE_EQ(wider.At(0), 4);
   EXPECT_DOUBLE_EQ(wider.At(0.75), 2.5);
   EXPECT_DOUBLE_EQ(wider.At(1), 3);
-  EXPECT_DOUBLE_EQ(wider.At(0.5), 3);     // still the falling one
+  EXPECT_DOUBLE_EQ(wider.At(0.5), 3);       // still the falling one
   EXPECT_DOUBLE_EQ(wider.At(0.875), 2.75);  // the rising one
 }
 
@@ -24,7 +24,8 @@ Rod Weighted(const std::string& weights) {
   return RodOf(R"(
     handle { parts { id: "rear" kind: "grip" length { mm: 200 } place { from_butt { mm: 0 } }
       cavity { at { mm: 12 } length { mm: 120 } diameter { mm: 21 } }
-      weights { unit_mass { g: 7 } unit_length { mm: 6.8 } unit_diameter { mm: 12.5 } bond: "e" )" + weights + "} } }");
+      weights { unit_mass { g: 7 } unit_length { mm: 6.8 } unit_diameter { mm: 12.5 } bond: "e" )" +
+               weights + "} } }");
 }
 
 // Of 12.5 mm one lies in 21 mm at a time. Three: pi/4 21^2 (3 x 6.8 + 3) - 3 pi/4 12.5^2 6.8 = 8104.9 - 2503.5 mm3.

@@ -17,7 +17,8 @@ std::string Rodded(const std::string& handle, const std::string& more = "") {
   return R"(
     blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
       stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 12 } } } } }
-    handle { blank_butt_from_butt { mm: 0 } )" + handle + R"(}
+    handle { blank_butt_from_butt { mm: 0 } )" +
+         handle + R"(}
     adhesives { id: "paste" kind: "epoxy_paste" mix {
       by_volume { resin: 1 hardener: 1 } by_mass { resin: 100 hardener: 92 } density { g_per_cm3: 1.15 }
       pot_life { minutes: 45 } pot_life_at { celsius: 25 } set { hours: 6 } cure_at { celsius: 25 } } }
@@ -31,7 +32,8 @@ BondingAnswers AnswersOf(const std::string& design) {
   return ComputeBonding(rod, sections, ComputeFit(rod, sections), inputs);
 }
 
-// Bore 12.3 mm on 12 mm over 200 mm: pi/4 (12.3^2 - 12^2) 200 = 1145.1 mm3; the front end shows: pi (6 + 1/3) = 19.9 mm3.
+// Bore 12.3 mm on 12 mm over 200 mm: pi/4 (12.3^2 - 12^2) 200 = 1145.1 mm3; the front end shows: pi (6 + 1/3) = 19.9
+// mm3.
 const char kGrip[] = R"(parts { id: "grip" kind: "grip" length { mm: 200 } bore { at { mm: 0 } diameter { mm: 12.3 } }
   slides_on_from: BUTT bond: "paste" })";
 
@@ -180,7 +182,8 @@ TEST(ComputeBonding, WithoutAPlaceTheDryFitIsAskedFor) {
 
 // What is glued by the log needs no mixing, and weights that are potted last are mixed for last.
 TEST(ComputeBonding, WhatIsDoneIsNotMixedFor) {
-  const std::string weights = R"(parts { id: "rear" kind: "grip" length { mm: 200 } bore { at { mm: 0 } diameter { mm: 12.3 } }
+  const std::string weights =
+      R"(parts { id: "rear" kind: "grip" length { mm: 200 } bore { at { mm: 0 } diameter { mm: 12.3 } }
       bond: "paste" cavity { at { mm: 0 } length { mm: 100 } diameter { mm: 12 } }
       weights { count: 2 unit_mass { g: 7 } unit_length { mm: 7 } unit_diameter { mm: 10 } bond: "paste" } })";
   const BondingAnswers open = AnswersOf(Rodded(weights));
@@ -193,11 +196,50 @@ TEST(ComputeBonding, WhatIsDoneIsNotMixedFor) {
   EXPECT_EQ(glued.batches[0].joints, std::vector<int>{1});
 }
 
+std::vector<std::string> CodesOf(const std::string& design) {
+  const Rod rod = RodOf(design);
+  Inputs inputs = rod.inputs;
+  const SectionsAnswers sections = ComputeSections(rod, inputs);
+  const FitAnswers fit = ComputeFit(rod, sections);
+  std::vector<Finding> findings;
+  CheckBonding(rod, fit, ComputeBonding(rod, sections, fit, inputs), findings);
+  return CodesIn(findings);
+}
+
+// Two in a hundred are what scales and syringes leave open: 1 to 1.019 passes, 1 to 1.021 does not.
+TEST(CheckBonding, ARatioIsKeptWithinTwoInAHundred) {
+  const auto mixed = [](const char* hardener) {
+    return CodesOf(
+        Rodded(kGrip, std::string("log { glued { what: \"grip\" bond: \"paste\" by_volume { resin: 1 hardener: ") +
+                          hardener + " } } }"));
+  };
+  EXPECT_TRUE(mixed("1.019").empty());
+  EXPECT_EQ(mixed("1.021"), std::vector<std::string>{"bonding/ratio-changed"});
+  EXPECT_EQ(mixed("0.5"), std::vector<std::string>{"bonding/ratio-changed"});
+}
+
+// An entry that was corrected was written down wrongly, not mixed wrongly.
+TEST(CheckBonding, ACorrectedEntryIsNotJudged) {
+  EXPECT_TRUE(CodesOf(Rodded(kGrip, R"(
+    log { id: "e1" glued { what: "grip" bond: "paste" by_volume { resin: 2 hardener: 1 } } }
+    log { correction { entry: "e1" reason: "typed wrongly" } })"))
+                  .empty());
+}
+
+// What is glued already is a fact: its line is not judged any more.
+TEST(CheckBonding, AClosedJointIsNotJudged) {
+  const std::string thin =
+      R"(parts { id: "grip" kind: "grip" length { mm: 200 } bore { at { mm: 0 } diameter { mm: 12.06 } }
+    slides_on_from: BUTT bond: "paste" })";
+  EXPECT_EQ(CodesOf(Rodded(thin)), std::vector<std::string>{"bonding/line-thin"});
+  EXPECT_TRUE(CodesOf(Rodded(thin, "log { glued { what: \"grip\" bond: \"paste\" } }")).empty());
+}
+
 // Figures stay finite or unset whatever is written.
 TEST(ComputeBonding, AbsurdValuesAreUnset) {
-  for (const char* part :
-       {"length { mm: -5 }", "length { mm: 1e300 } bore { at { mm: 0 } diameter { mm: 1e300 } }",
-        "length { mm: 100 } bore { at { mm: 0 } diameter { mm: -3 } }", "length { mm: 100 } bore { at { mm: 0 } diameter { mm: 0 } }"}) {
+  for (const char* part : {"length { mm: -5 }", "length { mm: 1e300 } bore { at { mm: 0 } diameter { mm: 1e300 } }",
+                           "length { mm: 100 } bore { at { mm: 0 } diameter { mm: -3 } }",
+                           "length { mm: 100 } bore { at { mm: 0 } diameter { mm: 0 } }"}) {
     const BondingAnswers answers =
         AnswersOf(Rodded(std::string("parts { id: \"g\" kind: \"grip\" bond: \"paste\" ") + part + "}",
                          "shop { smallest_batch { ml: -1 } adhesive_waste: -3 temperature { celsius: -4000 } }"));

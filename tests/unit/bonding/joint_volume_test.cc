@@ -12,7 +12,9 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-Profile Straight(double diameter_m) { return Profile({{0, diameter_m}}); }
+Profile Straight(double diameter_m) {
+  return Profile({{0, diameter_m}});
+}
 
 // 12.0 mm bore on 11.7 mm tube, 100 mm long: 0.15 mm all round, pi/4 (144 - 136.89) 100 = 558.4 mm3.
 TEST(BondVolume, StraightTube) {
@@ -55,8 +57,8 @@ TEST(BondVolume, NothingIsToldWhereTheyTouch) {
 
 // A ring of 15 mm, 10 mm wide, on 12 mm: pi/4 (225 - 144) 10 = 636.17 mm3; half of it outside the bond takes half.
 TEST(BondVolume, Rings) {
-  const BondVolume volume =
-      VolumeOf({Straight(0.0152), Straight(0.012), 0, 0.1, {{0.02, 0.01, 0.015}, {0.095, 0.01, 0.015}, {0.2, 0.01, 0.015}}});
+  const BondVolume volume = VolumeOf(
+      {Straight(0.0152), Straight(0.012), 0, 0.1, {{0.02, 0.01, 0.015}, {0.095, 0.01, 0.015}, {0.2, 0.01, 0.015}}});
   EXPECT_NEAR(volume.rings[0].volume_m3 * 1e9, kPi / 4 * 81 * 10, 1e-6);
   EXPECT_NEAR(volume.rings[1].volume_m3 * 1e9, kPi / 4 * 81 * 5, 1e-6);
   EXPECT_EQ(volume.rings[2].volume_m3, 0);
@@ -90,8 +92,8 @@ TEST(BondVolume, RandomProfilesAgainstSlices) {
     return Profile(knots);
   };
   for (int i = 0; i < 200; ++i) {
-    const BondGap gap{profile(0.0145, 0.016), profile(0.012, 0.0135), between(0, 0.04), between(0.05, 0.1),
-                      {{0.041, 0.008, 0.0141}}};
+    const BondGap gap{
+        profile(0.0145, 0.016), profile(0.012, 0.0135), between(0, 0.04), between(0.05, 0.1), {{0.041, 0.008, 0.0141}}};
     const BondVolume volume = VolumeOf(gap);
     double sum = 0, moment = 0;
     constexpr int kSlices = 20000;

@@ -23,7 +23,10 @@ TEST(MixShares, EqualVolumes) {
 // Two data sheets that print both ratios: 2:1 by volume = 100:47 by mass (densities 1 to 0.940), 3:1 = 3.5:1 (0.857).
 TEST(MixShares, RatiosOfTwoDataSheets) {
   const auto by_volume = [](double resin, double density) {
-    return SharesOf({.by = MixRecipe::By::kVolume, .resin = resin, .hardener = 1, .resin_kg_m3 = 1000,
+    return SharesOf({.by = MixRecipe::By::kVolume,
+                     .resin = resin,
+                     .hardener = 1,
+                     .resin_kg_m3 = 1000,
                      .hardener_kg_m3 = 1000 * density})
         .hardener_per_resin_by_mass;
   };
@@ -54,12 +57,14 @@ TEST(PlanBatches, NothingToDo) {
 }
 
 TEST(PlanBatches, AJobThatIsTooLong) {
-  const BatchPlan plan = PlanBatches({.needs_m3 = {2e-6, 1e-6, 1e-6}, .durations_s = {150, 200, 100}, .pot_life_s = 150});
+  const BatchPlan plan =
+      PlanBatches({.needs_m3 = {2e-6, 1e-6, 1e-6}, .durations_s = {150, 200, 100}, .pot_life_s = 150});
   EXPECT_EQ(plan.too_long, std::vector<std::size_t>{1});
   EXPECT_FALSE(plan.batches);
 }
 
-// Three jobs of 2 ml that fit one after the other: one batch of 6 ml; with 1.25 of waste 7.5 ml. A minimum of 10 ml decides.
+// Three jobs of 2 ml that fit one after the other: one batch of 6 ml; with 1.25 of waste 7.5 ml. A minimum of 10 ml
+// decides.
 TEST(PlanBatches, TheSmallestBatch) {
   BatchJobs jobs{.needs_m3 = {2e-6, 2e-6, 2e-6}, .durations_s = {600, 600, 600}, .waste = 1.25};
   BatchPlan plan = PlanBatches(jobs);
@@ -142,8 +147,11 @@ TEST(PlanBatches, AgainstAllPartitions) {
 
 // Six jobs fit a batch; 300 jobs of 0.2 ml and 10 minutes, an hour of pot life: 50 batches at least.
 TEST(PlanBatches, HundredsOfJobs) {
-  BatchJobs jobs{.needs_m3 = std::vector<double>(300, 0.2e-6), .durations_s = std::vector<double>(300, 600),
-                 .waste = 1.25, .smallest_m3 = 3e-6, .pot_life_s = 3600};
+  BatchJobs jobs{.needs_m3 = std::vector<double>(300, 0.2e-6),
+                 .durations_s = std::vector<double>(300, 600),
+                 .waste = 1.25,
+                 .smallest_m3 = 3e-6,
+                 .pot_life_s = 3600};
   const auto before = std::chrono::steady_clock::now();
   const BatchPlan plan = PlanBatches(jobs);
   jobs.pot_life_s = std::numeric_limits<double>::infinity();
