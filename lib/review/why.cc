@@ -43,6 +43,22 @@ absl::Status NoSuchFigure(std::string_view typed, std::string_view declared) {
                    nearest.empty() ? "" : absl::StrCat(", did you mean '", std::string(nearest), "'?")));
 }
 
+// What an item without an id is about; empty = it does not say.
+std::string SubjectOf(const Message& item) {
+  for (const char* name : {"what", "part", "adhesive"}) {
+    const FieldDescriptor* field = item.GetDescriptor()->FindFieldByName(name);
+    if (field != nullptr && field->cpp_type() == FieldDescriptor::CPPTYPE_STRING) {
+      return item.GetReflection()->GetString(item, field);
+    }
+  }
+  return "";
+}
+
+std::string NameOf(const Message& item) {
+  const std::string id = IdOf(item);
+  return id.empty() ? SubjectOf(item) : id;
+}
+
 // The list at `list` has no item that `wanted` names last.
 absl::Status NoSuchItem(const v1::Report& report, const FieldPath& list, const FieldPath& wanted) {
   constexpr int kShown = 12;
@@ -53,7 +69,7 @@ absl::Status NoSuchItem(const v1::Report& report, const FieldPath& list, const F
   std::vector<std::string> ids;
   int items = 0;
   for (PathCursor item = cursor; item.Advance({"", "", items}) && item.message() != nullptr; item = cursor) {
-    const std::string id = IdOf(*item.message());
+    const std::string id = NameOf(*item.message());
     if (!id.empty() && std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
     ++items;
   }
@@ -108,6 +124,23 @@ FieldPath FigureOf(const FieldPath& path) {
   return plain;
 }
 
+// Items of some lists have no id of their own: they go by what they are about, too, `bonding.joints[module]`.
+FieldPath ByWhatItIsAbout(const FieldPath& path, const v1::Report& report) {
+  PathCursor cursor(report);
+  FieldPath found;
+  for (const FieldPath::Step& step : path.steps()) {
+    const PathCursor list = cursor;
+    FieldPath::Step known = step;
+    for (int i = 0; !cursor.Advance(known) && step.field.empty(); ++i) {
+      PathCursor item = list;
+      if (!item.Advance({"", "", i}) || item.message() == nullptr) break;
+      if (!step.id.empty() && SubjectOf(*item.message()) == step.id) known = {"", "", i};
+    }
+    found = known.field.empty() ? std::move(found).Item(known.id, known.index) : std::move(found).Field(known.field);
+  }
+  return found;
+}
+
 // Whether each name of the path is there; if one is not, why.
 absl::Status CheckThere(const v1::Report& report, const FieldPath& path, std::string_view typed) {
   PathCursor cursor(report);
@@ -137,7 +170,7 @@ absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& re
   const absl::StatusOr<FieldPath> parsed = FieldPath::Parse(figure);
   if (!parsed.ok()) return parsed.status();
   if (parsed->empty()) return absl::InvalidArgumentError("name a figure of the report, like fit.overall_length_mm");
-  const FieldPath typed = FigureOf(*parsed);
+  const FieldPath typed = ByWhatItIsAbout(FigureOf(*parsed), report);
   if (absl::Status there = CheckThere(report, typed, figure); !there.ok()) return there;
   const FieldPath path = Unambiguous(typed, report);
 

@@ -46,7 +46,7 @@ class TreeText {
     if (step.written()) {
       AddWritten(step, first, rest + "  ");
     } else {
-      const std::string_view more = step.repeated_above() ? "  (opened elsewhere)" : step.deeper() ? "  ..." : "";
+      const std::string_view more = step.repeated_above() ? "  (above)" : step.deeper() ? "  ..." : "";
       absl::StrAppend(&text_, first, HeadOf(step, style_), Painted(more, Ink::kFaint, style_), "\n");
       AddNotes(step, below);
     }

@@ -92,6 +92,16 @@ void SettleFromDryFit(Resolver& r, const RestPlan& plan, const PlacedPart& part)
 
 // Half the band on both sides, the wider one. The tip end is an input of its own; the butt face then carries the blank's
 // length once more than it should: too wide, never too narrow.
+// Name of the one input that the place by the law is.
+std::string WhatTheLawRestsOn(const Rod& rod, const Part& part) {
+  const RestLaw& law = *rod.rest_law;
+  if (law.from() == RestLaw::From::kDryFits && !law.seen().empty()) {
+    return rod.dry_fits[law.seen().back().dry_fit].at.Field("overall").ToString() + " (drawn on to the cut as planned)";
+  }
+  const char* bore = part.bore_known == BoreKnown::kPlugs ? "plugs" : "bore";
+  return part.at.Field(bore).ToString() + " (where the blank comes to rest)";
+}
+
 void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
   Rod& rod = r.rod;
   if (!part.start_m) {
@@ -99,9 +109,8 @@ void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
     return;
   }
   const RestLaw::Band band = rod.rest_law->LengthAt(ButtSection(rod)->cut_butt.amount.meters());
-  const FieldPath at = rod.handle.parts[plan.part].at.Field("bore");
   rod.blank_tip_m = *part.start_m + rod.inputs.Add(band.value, std::max(band.value - band.low, band.high - band.value),
-                                                   at.ToString() + " (where the blank comes to rest)");
+                                                   WhatTheLawRestsOn(rod, rod.handle.parts[plan.part]));
   rod.blank_butt_m = *rod.blank_tip_m - *rod.blank.length_m;
 }
 
