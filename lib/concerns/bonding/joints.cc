@@ -77,7 +77,10 @@ class Collector {
     for (const Arbor& arbor : part.arbors) {
       const std::string& bond = arbor.bond.empty() ? part.bond : arbor.bond;
       if (arbor.bore.empty() || bond.empty()) continue;
-      Finish(Begin(Glued::kArbor, 0, arbor.id, arbor.at, bond), BondOfArbor(rod_, part, arbor));
+      GluedJoint joint = Begin(Glued::kArbor, 0, arbor.id, arbor.at, bond);
+      // what is glued over it holds it
+      joint.done = joint.done || rod_.FindClosed(Closed::Kind::kGlued, part.id) != nullptr;
+      Finish(std::move(joint), BondOfArbor(rod_, part, arbor));
     }
   }
 

@@ -109,15 +109,20 @@ TEST(ComputeBonding, ArborsTakeRoom) {
 
 // An arbor with a bore of its own, 12.2 mm, is glued to the blank first: pi/4 (12.2^2 - 144) 100 mm3.
 TEST(ComputeBonding, AnArborWithABoreIsAJointOfItsOwn) {
-  const BondingAnswers answers = AnswersOf(Rodded(R"(
+  const std::string seat = R"(
     parts { id: "seat" kind: "reel_seat" length { mm: 120 } bore { at { mm: 0 } diameter { mm: 16 } } bond: "paste"
       seat { foot_center { mm: 60 } }
-      arbors { id: "a" kind: "graphite" at { mm: 10 } length { mm: 100 } outer { mm: 15.8 } bore { at { mm: 0 } diameter { mm: 12.2 } } } })"));
+      arbors { id: "a" kind: "graphite" at { mm: 10 } length { mm: 100 } outer { mm: 15.8 } bore { at { mm: 0 } diameter { mm: 12.2 } } } })";
+  const BondingAnswers answers = AnswersOf(Rodded(seat));
   ASSERT_EQ(answers.joints.size(), 2u);
   EXPECT_EQ(answers.joints[0].what, "a");
   EXPECT_NEAR(*answers.joints[0].volume_m3 * 1e9, kPi / 4 * (12.2 * 12.2 - 144) * 100, 1e-6);
   // it cures before the reel seat goes on
   EXPECT_EQ(answers.batches.size(), 2u);
+  // and is in when the log says that the reel seat is on
+  const BondingAnswers glued = AnswersOf(Rodded(seat, "log { glued { what: \"seat\" bond: \"paste\" } }"));
+  EXPECT_TRUE(glued.joints[0].done);
+  EXPECT_TRUE(glued.batches.empty());
 }
 
 // Stretched on: a film of 0.05 mm, pi/4 (12.1^2 - 144) 200. Reamed: the room asked for, 0.3 mm where nothing is.
