@@ -36,7 +36,8 @@ absl::StatusOr<std::string> TextOf(const v1::Entry& entry) {
   std::string text;
   AppendText(rest, Doubles::kExact, &text);  // "log { ... }", on one line or several
   constexpr std::string_view kOpen = "log {";
-  text.insert(kOpen.size(), absl::StrCat("\n", HeadOf(entry), "\n"));
+  const bool is_one_line = text.size() > kOpen.size() && text[kOpen.size()] != '\n';
+  text.insert(kOpen.size(), absl::StrCat("\n", HeadOf(entry), is_one_line ? "\n" : ""));
   return FormatText(text);
 }
 

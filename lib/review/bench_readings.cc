@@ -126,7 +126,7 @@ class Judge {
   void Glued(const std::string& id, std::string_view then) {
     if (const v1::ClosedFact* fact = FindClosed(report_, "glued", id)) {
       Refuse(
-          absl::StrCat(id, " is glued (", fact->at(), "): ", std::string(then)),
+          absl::StrCat(id, " is glued (", EntryOf(fact->at()), "): ", std::string(then)),
           "where that entry is wrong, correct it first; where it was taken off again, the log says so with 'removed'");
     }
   }
@@ -158,9 +158,12 @@ class Judge {
     }
     const double largest = LargestCutMm(design_);
     if (cut_mm > kLargestFactor * largest * (1 + 1e-9)) {
-      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is more than 1.5 times the largest single cut, ", Mm(largest)),
-             "cut in stages with a dry fit after each; where it was cut like this, record it with --force, or set "
-             "shop.largest_single_cut");
+      const bool far = cut_mm > 10 * largest;  // inches typed for mm, more likely than a cut like that
+      Refuse(
+          absl::StrCat("a cut of ", Mm(cut_mm), " is more than 1.5 times the largest single cut, ", Mm(largest)),
+          far ? absl::StrCat("was ", Mm(cut_mm / 25.4), " meant?")
+              : "cut in stages with a dry fit after each; where it was cut like this, record it with --force, or set "
+                "shop.largest_single_cut");
     }
   }
 
@@ -227,7 +230,7 @@ class Judge {
 
   void Potting() {
     if (const v1::ClosedFact* fact = FindClosed(report_, "potted", readings_.part)) {
-      Refuse(absl::StrCat("counterweights are potted in ", readings_.part, " (", fact->at(), ")"),
+      Refuse(absl::StrCat("counterweights are potted in ", readings_.part, " (", EntryOf(fact->at()), ")"),
              "where that entry is wrong, correct it; where more went in, record how many are in it now with --force");
     }
   }

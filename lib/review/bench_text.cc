@@ -64,6 +64,11 @@ std::string TypedLength(double mm, LengthUnits units) {
   return inches + " in";
 }
 
+std::string EntryOf(const std::string& path) {
+  const std::size_t end = path.find(']');
+  return end == std::string::npos ? path : path.substr(0, end + 1);
+}
+
 std::optional<double> MmOf(const v1::Length& length) {
   switch (length.unit_case()) {
     case v1::Length::kMm:

@@ -25,6 +25,9 @@ std::string BenchRange(double from_mm, double to_mm, LengthUnits units);
 // The figure as it is written on a command line: `76.2 mm`, `3 in`, `2 15/16 in`.
 std::string TypedLength(double mm, LengthUnits units);
 
+// "log[e9]" of "log[e9].cut": the entry that a path leads into.
+std::string EntryOf(const std::string& path);
+
 // What a quantity of a design says in mm; unset without a unit. Its plus_minus likewise.
 std::optional<double> MmOf(const v1::Length& length);
 std::optional<double> PlusMinusMmOf(const v1::Length& length);

@@ -19,12 +19,6 @@ std::optional<double> Less(std::optional<double> a, std::optional<double> b) {
   return a && b ? std::optional<double>(*a - *b) : std::nullopt;
 }
 
-// "log[e9]" of "log[e9].cut".
-std::string EntryOf(const std::string& at) {
-  const std::size_t end = at.find(']');
-  return end == std::string::npos ? at : at.substr(0, end + 1);
-}
-
 }  // namespace
 
 std::string ClosedText(const v1::ClosedFact& fact, LengthUnits units) {

@@ -167,9 +167,12 @@ std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vect
   int number = 0;
   for (const v1::StagedCut& cut : cuts) text += CutText(file, ++number, cut, dry_fit, options);
   if (plan.has_cut_for_target_mm()) {
-    text += LineText("in all", absl::StrCat(BenchText(plan.cut_for_target_mm(),
-                                                      WITHY_FIGURE(plan, cut_for_target_plus_minus_mm), options.units),
-                                            " off the butt as supplied"));
+    text += LineText(
+        "in all",
+        absl::StrCat(BenchText(cuts.back().total_mm(), options.units), " off the butt as supplied, of ",
+                     UncertainText(plan.cut_for_target_mm(), WITHY_FIGURE(plan, cut_for_target_plus_minus_mm), 1),
+                     " mm that would bring it to the figure"),
+        options.style);
   }
   return text;
 }
@@ -189,8 +192,9 @@ std::string CannotBeHad(const v1::CutPlan& plan, const ShowOptions& options) {
   if (plan.has_nearest_below_mm())
     text += LineText("nearest shorter", BenchText(plan.nearest_below_mm(), options.units));
   for (const v1::Remedy& remedy : plan.remedies()) {
-    text += BulletText(remedy.text() + (remedy.blocked_by().empty() ? "" : " (closed by " + remedy.blocked_by() + ")"),
-                       options.style);
+    text += BulletText(
+        remedy.text() + (remedy.blocked_by().empty() ? "" : " (closed by " + EntryOf(remedy.blocked_by()) + ")"),
+        options.style);
   }
   return text;
 }
@@ -237,8 +241,8 @@ std::string TrimText(std::string_view file, const v1::Design& design, const v1::
   text += SectionText("Closed: no plan alters it", ClosedTable(report, options), style);
   text += SectionText("Dry fits against what bore and taper as read let expect", DryFitTable(fit, options), style);
   text += SectionText("Cuts to come", Cuts(file, plan, cuts, options), style);
-  text += SectionText("The length ordered cannot be had like this", CannotBeHad(plan, options), style);
   if (plan.verdict() != "meets") {
+    text += SectionText("The length ordered cannot be had like this", CannotBeHad(plan, options), style);
     text += SectionText("The other lever: the tip", TipLines(plan.tip(), options), style);
   }
   const std::string when = CutsAreToCome(plan) ? ", before the cuts to come" : "";

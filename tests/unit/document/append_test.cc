@@ -187,6 +187,19 @@ v1::Entry EntryOfId(const std::string& id) {
   return entry;
 }
 
+// What does not fit on a line is laid out below its head like what does.
+TEST(AppendText, ALongEntryTakesSeveralLines) {
+  v1::Entry entry = EntryOfId("e2");
+  v1::Weighed& weighed = *entry.mutable_weighed();
+  weighed.mutable_mass()->set_g(200);
+  for (const char* id : {"tip", "wrap-epoxy", "w-guides", "w-tip", "w-check", "keeper", "check", "cap", "band"}) {
+    weighed.add_missing(id);
+  }
+  weighed.set_with_reel(true);
+  EXPECT_THAT(Append("format: \"withy/1\"\n", {entry}),
+              HasSubstr("log {\n  id: \"e2\"\n  weighed {\n    mass { g: 200 }\n    with_reel: true\n"));
+}
+
 TEST(AppendJson, GoesBehindTheLastItem) {
   EXPECT_EQ(Append("{\n  \"log\": [\n    {\n      \"id\": \"e1\"\n    }\n  ],\n  \"format\": \"withy/1\"\n}\n",
                    {EntryOfId("e2")}),

@@ -128,7 +128,7 @@ TEST(TrimText, SaysWhatCanBeHadWhereTheLengthCannot) {
   const std::string text = Text(report);
   EXPECT_THAT(text, HasSubstr("no cut gives it: the length jumps past"));
   EXPECT_THAT(text, HasSubstr("  nearest longer        88\" (2235.2 mm)\n  nearest shorter       86\" (2184.4 mm)\n"));
-  EXPECT_THAT(text, HasSubstr("  - Order a rod of 88 in. (closed by log[e12].glued)\n"));
+  EXPECT_THAT(text, HasSubstr("  - Order a rod of 88 in. (closed by log[e12])\n"));
 }
 
 TEST(TrimText, OffersTheTipOnlyWhereTheOrderIsNotMet) {
