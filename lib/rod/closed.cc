@@ -97,7 +97,10 @@ class Closing {
     const std::string key = absl::StrCat(static_cast<int>(kind), static_cast<int>(end), id);
     const auto [found, added] = index_.emplace(key, closed_.size());
     if (added) {
-      closed_.push_back({.kind = kind, .id = id, .end = end});
+      Closed& fresh = closed_.emplace_back();
+      fresh.kind = kind;
+      fresh.id = id;
+      fresh.end = end;
       if (kind != Kind::kCut) of_thing_[id].push_back(key);
     }
     Closed& closed = closed_[found->second];

@@ -24,7 +24,8 @@ struct Bore {
 // Rows that begin inside the part tell nothing of what lies behind; one row alone is a straight bore.
 std::optional<Bore> BoreOfRows(const Part& part, double length) {
   if (part.bore.begin() >= length) return std::nullopt;
-  Bore bore{.drawn = part.bore.Slice(0, length)};
+  Bore bore;
+  bore.drawn = part.bore.Slice(0, length);
   if (part.bore.knots().size() == 1) return bore;
   bore.from_z = part.bore.begin();
   if (part.bore.end() < length - kSameM) bore.to_z = part.bore.end();
@@ -50,7 +51,9 @@ std::optional<Bore> BoreOfPlugs(const Part& part, double length) {
   std::sort(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return std::pair(a.x, a.y) < std::pair(b.x, b.y); });
   if (!std::is_sorted(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return a.y < b.y; })) return std::nullopt;
   const std::size_t n = knots.size();
-  Bore bore{.from_z = knots.front().x, .to_z = knots.back().x};
+  Bore bore;
+  bore.from_z = knots.front().x;
+  bore.to_z = knots.back().x;
   const double behind = n > 1 ? Slope(knots[0], knots[1]) : 0, ahead = n > 1 ? Slope(knots[n - 2], knots[n - 1]) : 0;
   const Profile::Knot first = knots.front(), last = knots.back();
   if (first.x > 0) knots.insert(knots.begin(), {0, std::max(0.0, first.y - behind * first.x)});
@@ -157,6 +160,9 @@ std::vector<RestLaw::Seen> FitsOf(Resolver& r, const Part& part, double blank_m)
     seen.plus_minus_m = fit.overall->plus_minus.value_or(kUnstatedLengthM);
     fits.push_back(std::move(seen));
   }
+  if (fits.empty()) return fits;
+  const Known<Length>& last = *r.rod.dry_fits[fits.back().dry_fit].overall;
+  if (!last.plus_minus) r.Assume(last.at, "+/- 1 mm", "a steel rule (common practice, no source)");
   return fits;
 }
 
