@@ -155,10 +155,12 @@ class Selection {
       if (!segment.selector || Chosen(inner, *segment.selector)) Walk(inner, i + 1, here);
       return;
     }
+    ItemNames names;
     for (int item = 0; item < reflection.FieldSize(message, field); ++item) {
       const Message& inner = reflection.GetRepeatedMessage(message, field, item);
+      const std::string name = names.NameOf(inner);
       if (!Chosen(inner, segment.selector.value_or(""))) continue;
-      const FieldPath at = here.Item(IdOf(inner), item);
+      const FieldPath at = here.Item(name, item);
       last ? found.there.push_back(at) : Walk(inner, i + 1, at);
     }
   }
@@ -231,6 +233,11 @@ std::vector<std::string> FigureContext::TextsOf(const std::string& name) const {
   return texts;
 }
 
+std::string ItemNames::NameOf(const Message& item) {
+  std::string id = IdOf(item);
+  return !id.empty() && seen_.insert(id).second ? id : "";
+}
+
 std::vector<std::string_view> AlternativesOf(std::string_view declared) {
   std::vector<std::string_view> alternatives;
   for (std::size_t bar = declared.find('|'); bar != std::string_view::npos; bar = declared.find('|')) {
@@ -254,9 +261,6 @@ Selected Select(std::string_view declared, const Message& root, const FigureCont
   if (of_subject && cursor.message()->GetDescriptor()->name() != declared.substr(1, start - 2)) return {};
   Selection selection(std::move(segments), context);
   selection.Walk(*cursor.message(), 0, subject);
-  for (auto* paths : {&selection.found.there, &selection.found.unset}) {
-    for (FieldPath& path : *paths) path = Unambiguous(path, root);
-  }
   return std::move(selection.found);
 }
 

@@ -10,6 +10,7 @@
 
 #include <string>
 #include <string_view>
+#include <unordered_set>
 #include <vector>
 
 #include "withy/findings/field_path.h"
@@ -43,6 +44,16 @@ Selected Select(std::string_view declared, const google::protobuf::Message& root
 
 // "a|b" as a and b.
 std::vector<std::string_view> AlternativesOf(std::string_view declared);
+
+// The names of one list's items, asked for in order: the id, or nothing where it has none or an earlier one has the
+// same.
+class ItemNames {
+ public:
+  std::string NameOf(const google::protobuf::Message& item);
+
+ private:
+  std::unordered_set<std::string> seen_;
+};
 
 // `path` with each item by its id, or by its number where an earlier item has the same id; numbers are filled in.
 FieldPath Unambiguous(const FieldPath& path, const google::protobuf::Message& root);

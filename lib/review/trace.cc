@@ -72,6 +72,12 @@ void TraceGuidesAndWraps(const Rod& rod, const Answers& answers, Tracer& tracer)
   }
 }
 
+void TraceBonding(const BondingAnswers& answers, Tracer& tracer) {
+  for (std::size_t i = 0; i < answers.joints.size(); ++i) {
+    tracer.In(ItemOf("bonding", "joints", i)).Add("mass_g", answers.joints[i].mass_kg, kGrams);
+  }
+}
+
 void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
   for (std::size_t i = 0; i < answers.parts.size(); ++i) {
     const Contribution& part = answers.parts[i];
@@ -100,6 +106,7 @@ Trace TraceOf(const Rod& rod, const Answers& answers) {
   TraceSections(rod, answers, tracer);
   TraceFit(rod, answers.fit, tracer);
   TraceGuidesAndWraps(rod, answers, tracer);
+  TraceBonding(answers.bonding, tracer);
   TraceBalance(answers.balance, tracer);
   return tracer.Take();
 }

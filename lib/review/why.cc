@@ -98,9 +98,10 @@ void ListFigures(const Message& message, const FieldPath& path, std::vector<Fiel
         ListFigures(message.GetReflection()->GetMessage(message, &field), here, figures);
       }
     } else {
+      ItemNames names;
       for (int item = 0; item < message.GetReflection()->FieldSize(message, &field); ++item) {
         const Message& inner = message.GetReflection()->GetRepeatedMessage(message, &field, item);
-        ListFigures(inner, here.Item(IdOf(inner), item), figures);
+        ListFigures(inner, here.Item(names.NameOf(inner), item), figures);
       }
     }
   }
@@ -185,7 +186,7 @@ absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& re
     *why.add_figures() = tree.Open(path, options.depth);
     return why;
   }
-  for (const FieldPath& inside : FiguresIn(report, path)) *why.add_figures() = tree.Glance(Unambiguous(inside, report));
+  for (const FieldPath& inside : FiguresIn(report, path)) *why.add_figures() = tree.Glance(inside);
   if (why.figures_size() == 0) return NoSuchFigure(figure, DeclaredName(path, *v1::Report::descriptor()));
   return why;
 }

@@ -28,9 +28,14 @@ std::string RemarksOf(const v1::WhyStep& step) {
   return remarks;
 }
 
-std::string HeadOf(const v1::WhyStep& step, const TextStyle& style) {
+std::string NameOf(const v1::WhyStep& step, const TextStyle& style) {
   std::string name = Painted(Visible(step.path()), step.written() ? Ink::kPlain : Ink::kStrong, style);
   if (!step.about().empty()) absl::StrAppend(&name, " (", Visible(step.about()), ")");
+  return name;
+}
+
+std::string HeadOf(const v1::WhyStep& step, const TextStyle& style) {
+  const std::string name = NameOf(step, style);
   if (!step.text().empty()) return absl::StrCat(name, " = ", Visible(step.text()));
   return absl::StrCat(name, step.measure().empty() ? ": not told of this rod" : ": cannot be told");
 }
@@ -46,8 +51,7 @@ class TreeText {
     if (step.written()) {
       AddWritten(step, first, rest + "  ");
     } else {
-      const std::string_view more = step.repeated_above() ? "  (above)" : step.deeper() ? "  ..." : "";
-      absl::StrAppend(&text_, first, HeadOf(step, style_), Painted(more, Ink::kFaint, style_), "\n");
+      AddHead(step, first, below);
       AddNotes(step, below);
     }
     for (int i = 0; i < inputs; ++i) {
@@ -66,6 +70,16 @@ class TreeText {
     for (const std::string& line : Wrapped(words, style_.width - DisplayWidth(before))) {
       absl::StrAppend(&text_, before, Painted(line, ink, style_), "\n");
     }
+  }
+
+  // A long text goes below its name.
+  void AddHead(const v1::WhyStep& step, const std::string& first, const std::string& below) {
+    const std::string_view more = step.repeated_above() ? "  (above)" : step.deeper() ? "  ..." : "";
+    const std::string plain = HeadOf(step, TextStyle{.width = style_.width});
+    const bool fits = step.text().empty() || DisplayWidth(first) + DisplayWidth(plain) <= style_.width;
+    absl::StrAppend(&text_, first, fits ? HeadOf(step, style_) : NameOf(step, style_) + " =",
+                    Painted(more, Ink::kFaint, style_), "\n");
+    if (!fits) AddLines(Visible(step.text()), below, Ink::kPlain);
   }
 
   // On the line of the head where there is room, else below.

@@ -70,7 +70,13 @@ const Figure* FindFigure(std::string_view name) {
 }
 
 WhyTree::WhyTree(const Document& document, const v1::Report& report, const Trace& trace, const Inputs& inputs)
-    : document_(document), report_(report), trace_(trace), inputs_(inputs) {}
+    : document_(document), report_(report), trace_(trace), inputs_(inputs) {
+  for (const v1::Unknown& unknown : report.unknown()) {
+    unknown_.emplace(unknown.figure(), unknown.measure());
+    const absl::StatusOr<FieldPath> figure = FieldPath::Parse(unknown.figure());
+    if (figure.ok()) unknown_kinds_.emplace(DeclaredName(*figure, ReportType()), unknown.measure());
+  }
+}
 
 v1::WhyStep WhyTree::Glance(const FieldPath& path) const {
   v1::WhyStep step;
@@ -247,12 +253,7 @@ std::vector<FieldPath> WhyTree::Weightiest(std::vector<FieldPath> paths, bool fi
 
 // What the report says of it, else of the nearest figure it is worked out from.
 std::string WhyTree::MeasureFor(const FieldPath& path) const {
-  std::unordered_map<std::string, std::string> open;  // by declared name
-  for (const v1::Unknown& unknown : report_.unknown()) {
-    if (unknown.figure() == path.ToString()) return unknown.measure();
-    const absl::StatusOr<FieldPath> figure = FieldPath::Parse(unknown.figure());
-    if (figure.ok()) open.emplace(DeclaredName(*figure, ReportType()), unknown.measure());
-  }
+  if (const auto found = unknown_.find(path.ToString()); found != unknown_.end()) return found->second;
   const std::string name = DeclaredName(path, ReportType());
   std::deque<std::string> next = {name};
   std::set<std::string> seen;
@@ -261,7 +262,8 @@ std::string WhyTree::MeasureFor(const FieldPath& path) const {
     next.pop_front();
     if (!seen.insert(here).second) continue;
     // An unknown of another item of the same list says nothing of this one.
-    if (const auto found = open.find(here); found != open.end() && here != name) return found->second;
+    if (const auto found = unknown_kinds_.find(here); found != unknown_kinds_.end() && here != name)
+      return found->second;
     const Figure* figure = FindFigure(here);
     if (figure == nullptr) continue;
     for (const std::string_view declared : figure->from) {

@@ -6,6 +6,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "figure_select.h"
@@ -50,6 +51,8 @@ class WhyTree {
   const Inputs& inputs_;
   std::map<std::string, double> shares_;  // of the figure asked for, by field path
   std::set<std::string> opened_;
+  std::unordered_map<std::string, std::string> unknown_;        // what would settle it, by path
+  std::unordered_map<std::string, std::string> unknown_kinds_;  // by declared name, the first of each
 };
 
 // Null for what is none: `name` as declared.

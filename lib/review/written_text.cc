@@ -15,6 +15,9 @@ namespace {
 using google::protobuf::FieldDescriptor;
 using google::protobuf::Message;
 
+// Of a message that is no quantity.
+constexpr std::size_t kMostFields = 3;
+
 bool IsQuantity(const Message& message) {
   return message.GetDescriptor()->FindOneofByName("unit") != nullptr;
 }
@@ -61,6 +64,10 @@ std::string TextOfMessage(const Message& message) {
   message.GetReflection()->ListFields(message, &fields);
   std::vector<std::string> parts;
   for (const FieldDescriptor* field : fields) {
+    if (parts.size() == kMostFields) {
+      parts.push_back("...");
+      break;
+    }
     parts.push_back(absl::StrCat(field->name(), " ", TextOfField(message, *field)));
   }
   return absl::StrJoin(parts, ", ");
