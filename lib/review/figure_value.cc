@@ -27,6 +27,7 @@ constexpr UnitWords kUnits[] = {
 };
 constexpr std::string_view kPlusMinus = "_plus_minus";
 constexpr int kMostDecimals = 9;
+constexpr double kWhole = 1e-9;
 constexpr double kLarge = 100;  // from here on a second decimal says nothing at the bench
 
 const UnitWords* UnitOf(std::string_view name) {
@@ -44,7 +45,7 @@ int DecimalsOf(std::string_view shown) {
   return 2;
 }
 
-// So many that two digits of `number` show.
+// So many that two digits of `number` show, or all of it.
 int DecimalsFor(double number, int least) {
   if (!(std::abs(number) > 0) || !std::isfinite(number)) return least;
   return std::clamp(1 - static_cast<int>(std::floor(std::log10(std::abs(number)))), least, kMostDecimals);
@@ -140,7 +141,8 @@ std::string ReadableFigure(const FigureValue& figure) {
   int decimals = count ? 0 : DecimalsOf(figure.unit);
   if (std::abs(*figure.value) >= kLarge) decimals = std::min(decimals, 1);
   if (!figure.plus_minus) {
-    return absl::StrCat(FormatFixed(*figure.value, count ? 0 : DecimalsFor(*figure.value, decimals)), unit);
+    const bool whole = std::abs(*figure.value - std::round(*figure.value)) < kWhole;
+    return absl::StrCat(FormatFixed(*figure.value, whole ? decimals : DecimalsFor(*figure.value, decimals)), unit);
   }
   decimals = DecimalsFor(*figure.plus_minus, std::min(decimals, 1));
   return absl::StrCat(FormatFixed(*figure.value, decimals), " ± ", FormatFixed(*figure.plus_minus, decimals), unit);

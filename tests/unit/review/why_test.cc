@@ -114,7 +114,8 @@ TEST(Why, OfTwoItemsWithOneIdTheSecondGoesByItsNumber) {
   ASSERT_TRUE(asked.why.ok()) << asked.why.status();
   std::vector<std::string> of_weights;
   for (const v1::WhyStep& step : asked.why->figures()) {
-    if (step.about() == "handle.parts[module].weights" && step.path().ends_with("mass_g")) of_weights.push_back(step.path());
+    if (step.about() == "handle.parts[module].weights" && step.path().ends_with("mass_g"))
+      of_weights.push_back(step.path());
   }
   ASSERT_EQ(of_weights.size(), 1u);
   const Asked weights = Ask(Example("casting.txtpb"), of_weights[0]);
@@ -166,8 +167,9 @@ TEST(Why, AMisspeltNameGetsTheNearest) {
 TEST(Why, WhatIsNoPathOrNoFigureIsRefused) {
   EXPECT_EQ(Ask(kTwoSections, "fit..length").why.status().code(), absl::StatusCode::kInvalidArgument);
   EXPECT_EQ(Ask(kTwoSections, "").why.status().code(), absl::StatusCode::kInvalidArgument);
-  for (const char* none : {"fit.overall_length_mm.mm", "sections.sections.mass_g", "sections.sections[7].mass_g", "unknown",
-                           "design_digest", "sections.sections[butt].id", "fit[0]", "sections.sections[0][1]"}) {
+  for (const char* none :
+       {"fit.overall_length_mm.mm", "sections.sections.mass_g", "sections.sections[7].mass_g", "unknown",
+        "design_digest", "sections.sections[butt].id", "fit[0]", "sections.sections[0][1]"}) {
     EXPECT_EQ(Ask(kTwoSections, none).why.status().code(), absl::StatusCode::kNotFound) << none;
   }
 }

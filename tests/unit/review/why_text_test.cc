@@ -67,9 +67,10 @@ TEST(WhyText, NothingOfAFileReachesATerminalRaw) {
 TEST(WhyText, SmallSharesAreCountedTogether) {
   std::string shares;
   for (int i = 0; i < 12; ++i) shares += "shares { at: \"x\" source: \"plan\" of_variance: 0.001 } ";
-  const v1::WhyReport why = Parsed("figures { path: \"a_mm\" value: 1 plus_minus: 1 unit: \"mm\" text: \"1\" formula: \"f\" "
-                                   "source: \"s\" shares { at: \"big\" source: \"plan\" of_variance: 0.988 } " +
-                                   shares + "}");
+  const v1::WhyReport why = Parsed(
+      "figures { path: \"a_mm\" value: 1 plus_minus: 1 unit: \"mm\" text: \"1\" formula: \"f\" "
+      "source: \"s\" shares { at: \"big\" source: \"plan\" of_variance: 0.988 } " +
+      shares + "}");
   const std::string text = WhyText(why, {});
   EXPECT_NE(text.find("   99 %  big  plan\n"), std::string::npos) << text;
   EXPECT_NE(text.find("    1 %  12 more\n"), std::string::npos) << text;
