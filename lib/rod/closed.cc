@@ -1,5 +1,5 @@
-// What the log has closed, entry by entry. Nothing here looks at a plan, so that no plan can alter it; the one exception
-// is a potting that does not say how many, which means as many as the part says.
+// What the log has closed, entry by entry. Nothing here looks at a plan, so that no plan can alter it; the one
+// exception is a potting that does not say how many, which means as many as the part says.
 #include <algorithm>
 #include <string>
 #include <unordered_map>
@@ -39,7 +39,8 @@ std::unordered_set<std::string> IdsOf(const v1::Design& design) {
 std::unordered_set<std::string> HeldByEntries(const v1::Design& design) {
   std::unordered_set<std::string> ids;
   for (const v1::Part& part : design.handle().parts()) {
-    if (!part.bond().empty() && !part.loose() && (part.held_by().empty() || part.held_by() == "bond")) ids.insert(part.id());
+    if (!part.bond().empty() && !part.loose() && (part.held_by().empty() || part.held_by() == "bond"))
+      ids.insert(part.id());
   }
   if (!design.tip_top().bond().empty()) ids.insert(design.tip_top().id());
   AddIds(design.wraps(), ids);
@@ -56,7 +57,8 @@ std::string ButtSectionId(const v1::Design& design) {
 
 class Closing {
  public:
-  explicit Closing(Resolver& r) : r_(r), ids_(IdsOf(r.design)), held_(HeldByEntries(r.design)), butt_(ButtSectionId(r.design)) {
+  explicit Closing(Resolver& r)
+      : r_(r), ids_(IdsOf(r.design)), held_(HeldByEntries(r.design)), butt_(ButtSectionId(r.design)) {
     const int host = r.rod.handle.Host();
     if (host >= 0) host_ = r.rod.handle.parts[host].id;
   }
@@ -71,11 +73,21 @@ class Closing {
   void Take(const Logged<v1::Entry>& logged) {
     const v1::Entry& entry = *logged.entry;
     switch (entry.what_case()) {
-      case v1::Entry::kCut: TakeCut(entry.cut(), logged.at.Field("cut")); break;
-      case v1::Entry::kFit: TakeFit(entry.fit(), logged.at.Field("fit")); break;
-      case v1::Entry::kGlued: TakeGlued(entry.glued(), logged.order, logged.at.Field("glued")); break;
-      case v1::Entry::kPotted: TakePotted(entry.potted(), logged.at.Field("potted")); break;
-      case v1::Entry::kDone: TakeDone(entry.done(), logged.at.Field("done")); break;
+      case v1::Entry::kCut:
+        TakeCut(entry.cut(), logged.at.Field("cut"));
+        break;
+      case v1::Entry::kFit:
+        TakeFit(entry.fit(), logged.at.Field("fit"));
+        break;
+      case v1::Entry::kGlued:
+        TakeGlued(entry.glued(), logged.order, logged.at.Field("glued"));
+        break;
+      case v1::Entry::kPotted:
+        TakePotted(entry.potted(), logged.at.Field("potted"));
+        break;
+      case v1::Entry::kDone:
+        TakeDone(entry.done(), logged.at.Field("done"));
+        break;
       case v1::Entry::kCoated:
         for (const std::string& id : entry.coated().what()) {
           if (Closed* coated = Close(Kind::kCoated, id, logged.at.Field("coated"))) coated->amount += 1;
@@ -84,9 +96,14 @@ class Closing {
       case v1::Entry::kRemoved:
         for (const std::string& id : entry.removed().what()) Remove(id, logged.at.Field("removed"));
         break;
-      case v1::Entry::kPlaced: was_on_.insert(entry.placed().what()); break;
-      case v1::Entry::kBreakage: Open(entry.breakage().what()); break;
-      default: break;
+      case v1::Entry::kPlaced:
+        was_on_.insert(entry.placed().what());
+        break;
+      case v1::Entry::kBreakage:
+        Open(entry.breakage().what());
+        break;
+      default:
+        break;
     }
   }
 
@@ -191,15 +208,17 @@ class Closing {
   bool tried_ = false;
   bool all_wrapped_ = false;  // and none opened since
   FieldPath glued_at_;
-  std::vector<Closed> closed_;                       // an empty id = open again
-  std::unordered_map<std::string, std::size_t> index_;  // kind, end and id: in closed_
+  std::vector<Closed> closed_;                                          // an empty id = open again
+  std::unordered_map<std::string, std::size_t> index_;                  // kind, end and id: in closed_
   std::unordered_map<std::string, std::vector<std::string>> of_thing_;  // id: keys in index_
   std::unordered_set<std::string> was_on_;
 };
 
 }  // namespace
 
-void ReadClosed(Resolver& r) { Closing(r).Run(); }
+void ReadClosed(Resolver& r) {
+  Closing(r).Run();
+}
 
 const Closed* Rod::FindClosed(Closed::Kind kind, std::string_view id, End end) const {
   for (const Closed& thing : closed) {

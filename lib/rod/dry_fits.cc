@@ -87,32 +87,40 @@ std::optional<double> Suspected(double cut_m, double shorter_m, double allowed_m
 // Of the sections as supplied: what a later cut adds must not make a fit possible after all.
 double SuppliedPlusMinus(const Blank& blank) {
   double sum = 0;
-  for (const int i : blank.assembled) sum = std::hypot(sum, blank.sections[i].length->plus_minus.value_or(kUnstatedLengthM));
+  for (const int i : blank.assembled)
+    sum = std::hypot(sum, blank.sections[i].length->plus_minus.value_or(kUnstatedLengthM));
   return sum;
 }
 
-// The two together: at most end to end, and of a handle that has a butt end at least the blank alone.
-void JudgeDryFit(Resolver& r, const Part& part, DryFit& fit) {
-  const Known<Length>& read = *fit.overall;
-  if (!r.rod.blank.supplied_m) return;
-  const double blank = *r.rod.blank.supplied_m - fit.cut_butt_m - fit.cut_elsewhere_m;
-  const double allowed = kPushedHomeM + std::hypot(read.plus_minus.value_or(kUnstatedLengthM),
-                                                   part.length->plus_minus.value_or(kUnstatedLengthM),
-                                                   SuppliedPlusMinus(r.rod.blank));
-  const double least = part.kind == "one_piece_handle" ? blank : 0, most = blank + part.length->value.meters();
+// What a fit can read: of a handle that has a butt end at least the blank alone, and at most the two end to end.
+struct Possible {
+  double blank = 0, least = 0, most = 0, allowed = 0;
+  bool Holds(double length) const { return length >= least - allowed && length <= most + allowed; }
+};
+
+Possible PossibleAt(const Blank& blank, const Part& part, const DryFit& fit) {
+  Possible possible;
+  possible.blank = *blank.supplied_m - fit.cut_butt_m - fit.cut_elsewhere_m;
+  possible.least = part.kind == "one_piece_handle" ? possible.blank : 0;
+  possible.most = possible.blank + part.length->value.meters();
+  possible.allowed =
+      kPushedHomeM + std::hypot(fit.overall->plus_minus.value_or(kUnstatedLengthM),
+                                part.length->plus_minus.value_or(kUnstatedLengthM), SuppliedPlusMinus(blank));
+  return possible;
+}
+
+void ReportImpossible(Resolver& r, const Part& part, const Known<Length>& read, const Possible& possible) {
   const double value = read.value.meters();
-  const auto possible = [&](double length) { return length >= least - allowed && length <= most + allowed; };
-  if (!(blank > 0) || possible(value)) return;
-  fit.impossible = true;
-  if (!r.log.not_understood.empty()) return;  // the entry may be the cut that explains it
-  const bool too_long = value > most;
+  const bool too_long = value > possible.most;
   std::string message =
-      absl::StrFormat("%.1f mm were read, and %.1f mm of blank were left", value * 1000, blank * 1000);
-  if (too_long) message += absl::StrFormat("; with %s end to end that is %.1f mm", part.id, most * 1000);
-  std::vector<Number> numbers = {{"read_mm", value * 1000}, {"blank_mm", blank * 1000}};
-  if (too_long) numbers.push_back({"most_mm", most * 1000});
+      absl::StrFormat("%.1f mm were read, and %.1f mm of blank were left", value * 1000, possible.blank * 1000);
+  std::vector<Number> numbers = {{"read_mm", value * 1000}, {"blank_mm", possible.blank * 1000}};
+  if (too_long) {
+    message += absl::StrFormat("; with %s end to end that is %.1f mm", part.id, possible.most * 1000);
+    numbers.push_back({"most_mm", possible.most * 1000});
+  }
   for (const double factor : kSlips) {
-    if (!possible(value * factor)) continue;
+    if (!possible.Holds(value * factor)) continue;
     message += absl::StrFormat("; %.1f mm would fit", value * factor * 1000);
     numbers.push_back({"suspected_mm", value * factor * 1000});
     break;
@@ -222,7 +230,9 @@ void ReadDryFits(Resolver& r) {
   }
 }
 
-double CutButtBefore(const Resolver& r, int order) { return Cuts(r).Before(order).butt_m; }
+double CutButtBefore(const Resolver& r, int order) {
+  return Cuts(r).Before(order).butt_m;
+}
 
 void TellRestOfGlued(Resolver& r) {
   const int host = r.rod.handle.Host();
@@ -240,9 +250,14 @@ void TellRestOfGlued(Resolver& r) {
 }
 
 void JudgeDryFits(Resolver& r) {
+  if (!r.rod.blank.supplied_m) return;
   for (DryFit& fit : r.rod.dry_fits) {
     const Part* part = r.rod.FindPart(fit.part);
-    if (Positive(fit.overall) && part && Positive(part->length)) JudgeDryFit(r, *part, fit);
+    if (!Positive(fit.overall) || !part || !Positive(part->length)) continue;
+    const Possible possible = PossibleAt(r.rod.blank, *part, fit);
+    fit.impossible = possible.blank > 0 && !possible.Holds(fit.overall->value.meters());
+    // An entry that is not understood may be the cut that explains it.
+    if (fit.impossible && r.log.not_understood.empty()) ReportImpossible(r, *part, *fit.overall, possible);
   }
 }
 

@@ -48,8 +48,10 @@ std::optional<Bore> BoreOfPlugs(const Part& part, double length) {
     knots.push_back({z, plug.plug.meters()});
   }
   if (knots.empty()) return std::nullopt;
-  std::sort(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return std::pair(a.x, a.y) < std::pair(b.x, b.y); });
-  if (!std::is_sorted(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return a.y < b.y; })) return std::nullopt;
+  std::sort(knots.begin(), knots.end(),
+            [](const auto& a, const auto& b) { return std::pair(a.x, a.y) < std::pair(b.x, b.y); });
+  if (!std::is_sorted(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return a.y < b.y; }))
+    return std::nullopt;
   const std::size_t n = knots.size();
   Bore bore;
   bore.from_z = knots.front().x;
@@ -84,7 +86,9 @@ std::optional<Profile> UncutBlank(const Blank& blank) {
   return Profile(std::move(knots));
 }
 
-double Widest(double widest, const v1::Length& length) { return std::max(widest, PlusMinusMeters(length).value_or(-1)); }
+double Widest(double widest, const v1::Length& length) {
+  return std::max(widest, PlusMinusMeters(length).value_or(-1));
+}
 
 // Of the bore's diameters; what is not said is listed.
 double PlusMinusOfBore(Resolver& r, const Part& part, const v1::Part& written) {
@@ -188,8 +192,10 @@ bool RestsWhereKnown(const Bore& bore, const RestLaw::Setup& setup) {
 void TakeContact(Resolver& r, const Part& part, const Bore& bore, const Profile& blank, RestLaw::Setup& setup) {
   const Section& butt = r.rod.blank.sections[r.rod.blank.assembled.front()];
   setup.from = RestLaw::From::kContact;
-  setup.as_read = Insertion(
-      {.bore = bore.drawn, .shaft = blank.Slice(0, setup.blank_m), .clearance = ClearanceOf(r, part), .stop = StopOf(part)});
+  setup.as_read = Insertion({.bore = bore.drawn,
+                             .shaft = blank.Slice(0, setup.blank_m),
+                             .clearance = ClearanceOf(r, part),
+                             .stop = StopOf(part)});
   setup.known_from_z_m = bore.from_z;
   setup.known_to_z_m = bore.to_z;
   const double of_blank = PlusMinusOfBlank(r, butt);

@@ -1,7 +1,6 @@
 // Adhesives and the shop, in SI.
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
-
 #include "support/rod_of.h"
 
 namespace withy::testing {
@@ -29,7 +28,8 @@ TEST(Bonds, AnAdhesiveInSi) {
 
 // 1 fl oz = 29.5735295625 ml.
 TEST(Bonds, TheShopInSi) {
-  const Rod rod = RodOf(R"(shop { smallest_batch { fl_oz: 1 } adhesive_waste: 1.25 saw_kerf { mm: 0.6 } last_cut { inch: 0.25 }
+  const Rod rod =
+      RodOf(R"(shop { smallest_batch { fl_oz: 1 } adhesive_waste: 1.25 saw_kerf { mm: 0.6 } last_cut { inch: 0.25 }
     gluing_time { minutes: 8 } temperature { celsius: 21 }
     winding_check_bores { mm: 12.5 } winding_check_bores { mm: -1 } winding_check_bores { mm: 11 } })");
   EXPECT_NEAR(rod.shop.smallest_batch_m3->value, 29.5735295625e-6, 1e-18);

@@ -7,7 +7,6 @@
 
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
-
 #include "support/rod_of.h"
 
 namespace withy::testing {
@@ -24,7 +23,9 @@ Rod RodWith(const std::string& handle, const std::string& log = "", const std::s
                "} handle { parts { id: \"h\" kind: \"one_piece_handle\" length { mm: 300 } " + handle + "} } " + log);
 }
 
-double LengthMm(const Rod& rod, double cut_mm) { return rod.rest_law->LengthAt(cut_mm / 1000).value * 1000; }
+double LengthMm(const Rod& rod, double cut_mm) {
+  return rod.rest_law->LengthAt(cut_mm / 1000).value * 1000;
+}
 
 TEST(MakeRestLaw, BoreAgainstTaper) {
   const Rod rod = RodWith(kBore);
@@ -38,8 +39,9 @@ TEST(MakeRestLaw, BoreAgainstTaper) {
 
 // The law is of the blank as supplied, wherever its butt is now; what is planned elsewhere is off.
 TEST(MakeRestLaw, TheCutIsCountedFromTheBlankAsSupplied) {
-  const Rod rod = RodWith(kBore, "log { cut { section: \"s\" amount { mm: 60 } } }",
-                          "cuts { section: \"s\" amount { mm: 100 } } cuts { section: \"s\" at_end: TIP amount { mm: 30 } }");
+  const Rod rod =
+      RodWith(kBore, "log { cut { section: \"s\" amount { mm: 60 } } }",
+              "cuts { section: \"s\" amount { mm: 100 } } cuts { section: \"s\" at_end: TIP amount { mm: 30 } }");
   EXPECT_NEAR(LengthMm(rod, 0), 2105 - 30, 1e-6);
   EXPECT_NEAR(LengthMm(rod, 60), 90 + 1940 - 30, 1e-6);
   EXPECT_NEAR(rod.blank_tip_m->value() * 1000, 80 + 1900 - 30, 1e-6);
@@ -68,7 +70,8 @@ TEST(MakeRestLaw, ADryFitBeyondThePlugsSaysMore) {
 }
 
 TEST(MakeRestLaw, PlugsThatContradictEachOtherTellNothing) {
-  EXPECT_FALSE(RodWith("plugs { plug { mm: 12 } depth { mm: 150 } } plugs { plug { mm: 13 } depth { mm: 200 } }").rest_law);
+  EXPECT_FALSE(
+      RodWith("plugs { plug { mm: 12 } depth { mm: 150 } } plugs { plug { mm: 13 } depth { mm: 200 } }").rest_law);
 }
 
 // Read 2100 with 30 still to come off the tip: 2070 as the blank will be. 2105 - 5 = 100: 0.1 mm less than read.
@@ -85,7 +88,8 @@ TEST(MakeRestLaw, DryFitsAreSeenAsTheBlankWillBe) {
 }
 
 TEST(MakeRestLaw, AReamedBoreIsNotTheOneThatWasRead) {
-  const Rod rod = RodWith(kBore, R"(log { fit { part: "h" overall { mm: 2100 } } } log { done { step: "reamed" what: "h" } }
+  const Rod rod =
+      RodWith(kBore, R"(log { fit { part: "h" overall { mm: 2100 } } } log { done { step: "reamed" what: "h" } }
     log { fit { part: "h" overall { mm: 2060 } } })");
   EXPECT_EQ(rod.rest_law->from(), From::kDryFits);
   EXPECT_EQ(rod.rest_law->seen().size(), 1u);
