@@ -22,17 +22,21 @@ constexpr OptionSpec kRecordingOptions[] = {
     {"--force", "", "record what is refused; replace OUT where it exists"},
 };
 
-// To the minute, by the bench's own clock; a build that must be repeatable sets the time (reproducible-builds.org,
-// SOURCE_DATE_EPOCH), which is then in UTC.
-std::string EntryDate() {
-  std::time_t now = std::time(nullptr);
-  std::tm parts{};
-  const char* fixed = std::getenv("SOURCE_DATE_EPOCH");
+// The time that a build which must be repeatable sets (reproducible-builds.org, SOURCE_DATE_EPOCH), in UTC. False where
+// there is none, or none of this calendar.
+bool FixedTime(std::tm* parts) {
+  const char* text = std::getenv("SOURCE_DATE_EPOCH");
   long long seconds = 0;
-  if (fixed && absl::SimpleAtoi(fixed, &seconds)) {
-    now = static_cast<std::time_t>(seconds);
-    gmtime_r(&now, &parts);
-  } else {
+  if (!text || !absl::SimpleAtoi(text, &seconds)) return false;
+  const auto time = static_cast<std::time_t>(seconds);
+  return gmtime_r(&time, parts) && parts->tm_year >= 0 && parts->tm_year < 8100;
+}
+
+// To the minute, by the bench's own clock unless the time is set.
+std::string EntryDate() {
+  std::tm parts{};
+  if (!FixedTime(&parts)) {
+    const std::time_t now = std::time(nullptr);
     localtime_r(&now, &parts);
   }
   char text[32];

@@ -33,11 +33,17 @@ absl::StatusOr<std::string> TextOf(const v1::Entry& entry) {
   body.clear_id();
   body.clear_date();
   body.clear_by();
+  body.clear_note();
   std::string text;
   AppendText(rest, Doubles::kExact, &text);  // "log { ... }", on one line or several
   constexpr std::string_view kOpen = "log {";
   const bool is_one_line = text.size() > kOpen.size() && text[kOpen.size()] != '\n';
   text.insert(kOpen.size(), absl::StrCat("\n", HeadOf(entry), is_one_line ? "\n" : ""));
+  if (!entry.note().empty()) {  // behind what it is about
+    std::string note = "note: ";
+    AppendTextString(entry.note(), /*readable=*/true, &note);
+    text.insert(text.rfind('}'), note + " ");
+  }
   return FormatText(text);
 }
 

@@ -237,7 +237,9 @@ std::string TrimText(std::string_view file, const v1::Design& design, const v1::
   const TextStyle& style = options.style;
   std::string text = TitleText(file, design, report, style);
   text += SectionText("Length", LengthLines(design, fit, options), style);
-  text += SectionText("Where the blank comes to rest", RestLines(fit, options), style);
+  if (report.sections().sections_size() > 0) {
+    text += SectionText("Where the blank comes to rest", RestLines(fit, options), style);
+  }
   text += SectionText("Closed: no plan alters it", ClosedTable(report, options), style);
   text += SectionText("Dry fits against what bore and taper as read let expect", DryFitTable(fit, options), style);
   text += SectionText("Cuts to come", Cuts(file, plan, cuts, options), style);

@@ -60,7 +60,7 @@ v1::WorkPlan PlanWork(const v1::Design& design, const v1::Report& report, Length
   plan.set_format("withy-plan/1");
   plan.set_design_digest(report.design_digest());
   for (const auto add :
-       {AddMeasuring, AddCuts, AddArbors, AddReaming, AddPreparation, AddGlueUps, AddGuides, AddBalancing}) {
+       {AddMeasuring, AddCuts, AddArbors, AddReaming, AddGlued, AddPreparation, AddGlueUps, AddGuides, AddBalancing}) {
     add(input, plan);
   }
   return plan;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "bench_cuts.h"
@@ -28,6 +29,14 @@ v1::WorkStep& Add(v1::WorkPlan& plan, std::string_view kind, const std::string& 
 
 void Detail(v1::WorkStep& step, const std::string& sentence) {
   if (!sentence.empty()) step.add_details(sentence);
+}
+
+// "Try it on dry." of "try it on dry".
+std::string AsSentence(std::string text) {
+  if (text.empty()) return text;
+  text[0] = absl::ascii_toupper(static_cast<unsigned char>(text[0]));
+  if (text.back() != '.') text += '.';
+  return text;
 }
 
 void Caution(v1::WorkStep& step, std::string_view sentence) {
@@ -175,7 +184,7 @@ void AddMeasuring(const PlanInput& input, v1::WorkPlan& plan) {
   const v1::CutPlan& cut_plan = input.report.fit().cut_plan();
   if (cut_plan.measure().empty()) return;
   v1::WorkStep& step = Add(plan, "measure", "Measure what the length rests on");
-  Detail(step, cut_plan.measure());
+  Detail(step, AsSentence(cut_plan.measure()));
   step.set_figures("fit.cut_plan.measure");
 }
 
@@ -226,7 +235,11 @@ void AddReaming(const PlanInput& input, v1::WorkPlan& plan) {
 }
 
 void AddPreparation(const PlanInput& input, v1::WorkPlan& plan) {
-  if (input.report.bonding().batches_size() == 0) return;
+  const auto& joints = input.report.bonding().joints();
+  if (std::all_of(joints.begin(), joints.end(),
+                  [](const v1::GluedJoint& joint) { return joint.done() || joint.potting(); })) {
+    return;
+  }
   v1::WorkStep& step = Add(plan, "prepare", "Prepare what is glued: degrease, abrade, degrease");
   Detail(step,
          "Abrade the gloss where the joint will be and nowhere else, bores too, and wipe until the cloth stays clean.");
@@ -269,8 +282,11 @@ std::vector<std::string> MixSentences(const v1::MixedBatch& batch) {
   return sentences;
 }
 
-void AddGlueUps(const PlanInput& input, v1::WorkPlan& plan) {
+void AddGlued(const PlanInput& input, v1::WorkPlan& plan) {
   AddOtherJoints(input, /*done=*/true, plan);
+}
+
+void AddGlueUps(const PlanInput& input, v1::WorkPlan& plan) {
   for (int i = 0; i < input.report.bonding().batches_size(); ++i) {
     if (!IsPotting(input.report, input.report.bonding().batches(i)) || PottedFirst(input.design))
       AddBatch(input, i, plan);

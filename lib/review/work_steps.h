@@ -19,6 +19,8 @@ void AddMeasuring(const PlanInput& input, v1::WorkPlan& plan);
 void AddCuts(const PlanInput& input, v1::WorkPlan& plan);
 void AddArbors(const PlanInput& input, v1::WorkPlan& plan);
 void AddReaming(const PlanInput& input, v1::WorkPlan& plan);
+// What the log says is glued.
+void AddGlued(const PlanInput& input, v1::WorkPlan& plan);
 void AddPreparation(const PlanInput& input, v1::WorkPlan& plan);
 // Each batch and its cure, those in which counterweights are potted before the blank goes in first.
 void AddGlueUps(const PlanInput& input, v1::WorkPlan& plan);

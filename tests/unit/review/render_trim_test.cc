@@ -23,6 +23,7 @@ v1::Design ExampleDesign() {
 // Uncut: 2397.8 mm, falling by 1.2 mm a mm. Planned: 3 in and 1/4 in off.
 v1::Report ExampleReport() {
   v1::Report report;
+  report.mutable_sections()->add_sections()->set_id("blank");
   v1::FitReport& fit = *report.mutable_fit();
   fit.set_overall_length_mm(2209.8);
   fit.set_overall_length_plus_minus_mm(6.35);
@@ -58,6 +59,24 @@ TEST(TrimText, SaysTheVerdictAndWhatSettlesIt) {
   EXPECT_THAT(text, HasSubstr("  ordered               87\" ± 1/4\" (2209.8 ± "));
   EXPECT_THAT(text, HasSubstr("  verdict               cannot tell\n"));
   EXPECT_THAT(text, HasSubstr("  to settle it          dry fit the handle on the uncut blank\n"));
+}
+
+TEST(TrimText, SaysWhereTheBlankRestsAndWhatStopsIt) {
+  v1::Report report = ExampleReport();
+  v1::CutPlan& plan = *report.mutable_fit()->mutable_cut_plan();
+  v1::Contact& contact = *plan.add_contacts();
+  contact.set_kind("step");
+  contact.set_from_mm(152.4);  // 6 in
+  contact.set_bore_mm(12.6);
+  plan.set_depth_mm(203.2);  // 8 in
+  plan.set_tighter_than_read_mm(-0.014);
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("  known from            worked out: bore against taper\n"
+                              "  stopped by            butt face on a shoulder, 6\" (152.4 mm) from the butt\n"
+                              "                        end, bore 12.60 mm\n"
+                              "  depth in the handle   8\" (203.2 mm) from its mouth\n"
+                              "  1 mm more off         takes 1.20 mm off the rod\n"
+                              "  dry fits say          blank and bore are 0.014 mm looser than read\n"));
 }
 
 TEST(TrimText, SaysEachCutAsTheBenchDoesIt) {

@@ -161,6 +161,19 @@ TEST(WorkPlan, WhatTheLogClosedIsDone) {
   EXPECT_THAT(Kinds(plan), Not(::testing::Contains("balance")));
 }
 
+// What is glued needs no preparing; what is not does.
+TEST(WorkPlan, PreparesWhatIsStillToBeGlued) {
+  v1::Report report = ExampleReport();
+  report.mutable_fit()->clear_cut_plan();
+  report.mutable_bonding()->mutable_joints(0)->set_done(true);
+  report.mutable_bonding()->mutable_batches()->DeleteSubrange(0, 1);
+  EXPECT_THAT(Kinds(PlanWork(DesignPotting("last"), report, LengthUnits::kInch)),
+              ElementsAre("build", "ream", "glue", "wrap", "balance", "pot", "cure"));
+  AddJoint(report, "cap", false);
+  EXPECT_THAT(Kinds(PlanWork(DesignPotting("last"), report, LengthUnits::kInch)),
+              ElementsAre("build", "ream", "glue", "prepare", "glue", "wrap", "balance", "pot", "cure"));
+}
+
 // A thickness worked out for the blank before its cuts is not built to.
 TEST(WorkPlan, WhatFollowsFromTheLastCutWaitsForIt) {
   v1::Report report = ExampleReport();
@@ -173,7 +186,7 @@ TEST(WorkPlan, WhatFollowsFromTheLastCutWaitsForIt) {
 
 TEST(PlanText, NumbersTheStepsWithinEightyColumns) {
   const std::string text = PlanText("rod.txtpb", DesignPotting("last"), ExampleReport(), {.units = LengthUnits::kInch});
-  EXPECT_THAT(text, HasSubstr("  1. Measure what the length rests on\n     dry fit the handle on the uncut blank\n"
+  EXPECT_THAT(text, HasSubstr("  1. Measure what the length rests on\n     Dry fit the handle on the uncut blank.\n"
                               "  2. Take 3\" (76.2 mm) off the butt, dry fit\n"));
   EXPECT_THAT(text, HasSubstr(" 11. Let it cure standing upright\n"));
   EXPECT_THAT(text, HasSubstr("  rod-epoxy  grip"));
