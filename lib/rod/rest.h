@@ -9,7 +9,7 @@ namespace withy {
 // What the rest rests on: chosen before any place is known.
 struct RestPlan {
   RestBasis basis = RestBasis::kUnknown;
-  int part = -1;    // the part that was tried on, or the cap; -1 = none: at the butt end
+  int part = -1;    // the part that was tried on, the one that the law is of, or the cap; -1 = none: at the butt end
   int dry_fit = -1;  // in Rod::dry_fits
 };
 RestPlan PlanRest(Resolver& r);

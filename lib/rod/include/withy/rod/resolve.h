@@ -1,7 +1,9 @@
 // From the design as written to the rod it means.
 //
 // Rules: measured beats planned beats catalogue beats assumed; the log beats the blank; a correction cancels its entry;
-// of a planned and a logged cut of one end the larger holds; station places stay as supplied, a cut only moves the ends.
+// of a planned and a logged cut of one end the larger holds, and of a butt that is glued in the logged one; station places
+// stay as supplied, a cut only moves the ends. The blank's place in the handle: as written, else by a dry fit since the last
+// cut, else by the law of the cut, else against the butt cap.
 // Anything that cannot be worked out is unset with an `Unknown` or a finding, never guessed.
 #ifndef WITHY_ROD_RESOLVE_H_
 #define WITHY_ROD_RESOLVE_H_
