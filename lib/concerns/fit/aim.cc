@@ -88,9 +88,10 @@ std::vector<LengthAtCut> LengthsOf(const PlanBasis& basis) {
   std::vector<LengthAtCut> lengths;
   for (const double cut : cuts) {
     if (!basis.Told(cut)) break;
-    LengthAtCut at{cut, *basis.Overall(basis.law.LengthAt(cut).value), std::nullopt, basis.law.ShorterPer(cut)};
-    const double before = insertion != nullptr && cut > basis.done_m ? insertion->LengthBefore(cut) : at.overall_m - *basis.beyond_m;
-    if (*basis.Overall(before) > at.overall_m + kSame_m) at.overall_before_m = basis.Overall(before);
+    const double length_m = insertion != nullptr ? insertion->LengthAt(cut) : basis.law.LengthAt(cut).value;
+    LengthAtCut at{cut, length_m + *basis.beyond_m, std::nullopt, basis.law.ShorterPer(cut)};
+    const double before_m = insertion != nullptr && cut > basis.done_m ? insertion->LengthBefore(cut) : length_m;
+    if (before_m > length_m + kSame_m) at.overall_before_m = before_m + *basis.beyond_m;
     lengths.push_back(at);
   }
   return lengths;

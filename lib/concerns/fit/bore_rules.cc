@@ -50,6 +50,12 @@ bool MustClear(const Part& part) {
   return part.fitting == FitKind::kShrunk || (part.fitting == FitKind::kRigid && !part.reamed);
 }
 
+// The blank then is in it as far as it goes.
+bool RestsByContact(const Rod& rod, const Part& part) {
+  return rod.rest_basis == RestBasis::kLaw && rod.rest_law && rod.rest_law->host() >= 0 &&
+         &rod.handle.parts[rod.rest_law->host()] == &part;
+}
+
 // No part is reamed to more than this many times its bore: a cork ring's quarter inch goes over a surf butt (common
 // practice, no source).
 constexpr double kReamMost = 4;
@@ -105,7 +111,7 @@ void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
     const std::optional<Tightest> tightest = TightestOf(view, fitted.fit);
     if (tightest && part.fitting == FitKind::kRigid && tightest->is_a_slip()) {
       JudgeSlip(view, fitted, *tightest, findings);
-    } else if (MustClear(part) && !BlankRestsIn(view.rod, part) && fitted.fit.clearance_m.value_or(0) < -kSame_m) {
+    } else if (MustClear(part) && !BlankRestsIn(view.rod, part) && !RestsByContact(view.rod, part) && fitted.fit.clearance_m.value_or(0) < -kSame_m) {
       JudgeTight(view, fitted, -*fitted.fit.clearance_m, findings);
     }
   }

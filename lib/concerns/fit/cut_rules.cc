@@ -62,9 +62,9 @@ constexpr Code kFallsThrough = {
     .action = "Check the bore's diameters and their unit; else say in `stop` what the butt stands on, and plan arbors.",
 };
 
-// With the butt cut as planned, by the law of contact; null otherwise.
+// With the butt cut as planned, where the law of contact is all that tells its place; null otherwise.
 const Insertion* InsertionAsPlanned(const std::optional<PlanBasis>& basis) {
-  if (!basis || basis->host == nullptr || !basis->Told(basis->planned_m)) return nullptr;
+  if (!basis || basis->rod.rest_basis != RestBasis::kLaw || basis->host == nullptr || !basis->Told(basis->planned_m)) return nullptr;
   return basis->law.insertion();
 }
 

@@ -53,6 +53,12 @@ double SureCut(const RestLaw& law, double at_m, double take_m, double floor_m) {
   return sure;
 }
 
+// A rod that surely is as ordered is left as it is.
+bool AlreadyMeets(const PlanBasis& basis) {
+  const RestLaw::Band now = basis.law.LengthAt(basis.done_m);
+  return now.low >= *basis.target_m - basis.tolerance_m && now.high <= *basis.target_m + basis.tolerance_m;
+}
+
 StagedCut StageOf(const PlanBasis& basis, const RestLaw& law, double at_m, double take_m) {
   StagedCut stage{.take_m = take_m, .total_m = at_m + take_m, .leave_m = law.blank_m() - at_m - take_m};
   const RestLaw::Band band = law.LengthAt(stage.total_m);
@@ -70,7 +76,7 @@ StagedCut StageOf(const PlanBasis& basis, const RestLaw& law, double at_m, doubl
 }  // namespace
 
 void PlanStages(const PlanBasis& basis, CutPlan& plan) {
-  if (!plan.cut_for_target_m || plan.outcome != CutPlan::Outcome::kReached) return;
+  if (!plan.cut_for_target_m || plan.outcome != CutPlan::Outcome::kReached || AlreadyMeets(basis)) return;
   const CutStages stages = StagesOfShop(basis.rod.shop);
   const double floor_m = *basis.target_m - basis.tolerance_m;
   RestLaw law = basis.law;
