@@ -42,7 +42,7 @@ const char* WordOf(CounterweightStatus status) {
 }
 
 Value Counterweights(const MassProperties& bare, double hold_m, const Value& in, Allocator& allocator) {
-  const Stack stack({Get(in, "unit_mass_kg"), Get(in, "unit_diameter_m"), Get(in, "unit_length_m")},
+  const CounterweightStack stack({Get(in, "unit_mass_kg"), Get(in, "unit_diameter_m"), Get(in, "unit_length_m")},
                     {.start_m = Get(in, "z0_m"),
                      .length_m = Get(in, "free_length_m"),
                      .diameter_m = Get(in, "bore_diameter_m"),

@@ -35,7 +35,7 @@ constexpr Code kCount = {
 void JudgeCount(const View& view, std::vector<Finding>& findings) {
   const CounterweightPlan* plan = PlanOf(view);
   if (!plan || !plan->count || plan->potted || plan->planned.value_or(0) == 0) return;
-  const int planned = static_cast<int>(std::min<std::uint32_t>(*plan->planned, Stack::kMostUnits));
+  const int planned = static_cast<int>(std::min<std::uint32_t>(*plan->planned, CounterweightStack::kMostUnits));
   const int off = std::abs(planned - *plan->count);
   if (off == 0 || planned > plan->stack->fit() || (off == 1 && plan->confidence == Confidence::kOneMoreOrLess)) return;
   const std::vector<Number> numbers = {{"planned", double(planned)},
@@ -86,20 +86,20 @@ constexpr Code kRoom = {
 };
 
 // What the whole cavity does not hold is spoken of where it fits (fit/weights-do-not-fit).
-bool CavityHolds(const View& view, const Stack& stack, const std::string& part_id, int count) {
+bool CavityHolds(const View& view, const CounterweightStack& stack, const std::string& part_id, int count) {
   const Part* part = view.rod.FindPart(part_id);
   if (!part || !part->cavity || !part->cavity->length) return true;
   CounterweightRoom room = stack.room();
   room.length_m = part->cavity->length->value.meters();
   room.cover_m = 0;
-  return count <= Stack(stack.unit(), room).fit();
+  return count <= CounterweightStack(stack.unit(), room).fit();
 }
 
 void JudgeRoom(const View& view, std::vector<Finding>& findings) {
   const auto& plan = view.answers.counterweights;
   if (!plan || !plan->stack || plan->potted) return;
-  const Stack& stack = *plan->stack;
-  const int planned = static_cast<int>(std::min<std::uint32_t>(plan->planned.value_or(0), Stack::kMostUnits));
+  const CounterweightStack& stack = *plan->stack;
+  const int planned = static_cast<int>(std::min<std::uint32_t>(plan->planned.value_or(0), CounterweightStack::kMostUnits));
   if (planned <= stack.fit() || !CavityHolds(view, stack, plan->part, planned)) return;
   const double need_mm = (stack.EndOf(planned) - stack.room().start_m + stack.room().cover_m) * 1000;
   const double free_mm = stack.room().length_m * 1000;

@@ -1,66 +1,15 @@
 #include "withy/balance/counterweights.h"
 
 #include <algorithm>
-#include <cmath>
-
-#include "withy/numerics/circle_packing.h"
 
 namespace withy {
 namespace {
 
-constexpr double kTieM = 1e-9;
 constexpr double kTieNm = 1e-12;
-
-double AreaOfDisc(double diameter_m) { return AreaOf(Shape::kTube, diameter_m, 0); }
-
-int FitIn(const CounterweightUnit& unit, const CounterweightRoom& room, int side_by_side) {
-  const double layers = std::floor((room.length_m - room.cover_m + kTieM) / unit.length_m);
-  return static_cast<int>(std::clamp<double>(layers * side_by_side, 0, Stack::kMostUnits));
-}
 
 }  // namespace
 
-Stack::Stack(const CounterweightUnit& unit, const CounterweightRoom& room)
-    : unit_(unit),
-      room_(room),
-      side_by_side_(SideBySide(room.diameter_m, unit.diameter_m, kTieM)),
-      fit_(FitIn(unit, room, side_by_side_)) {}
-
-int Stack::Layers(int n) const {
-  const int abreast = std::max(side_by_side_, 1);
-  return n / abreast + (n % abreast > 0 ? 1 : 0);
-}
-
-double Stack::EndOf(int n) const { return room_.start_m + Layers(n) * unit_.length_m; }
-
-// Full layers are one even column, what is left over lies in the layer after it.
-MassProperties Stack::Spread(int n, double one_kg) const {
-  const int abreast = std::max(side_by_side_, 1);
-  const int full = n / abreast, rest = n % abreast;
-  const double edge = full * unit_.length_m;
-  MassProperties spread = UniformMass(full * abreast * one_kg, 0, edge);
-  spread += UniformMass(rest * one_kg, edge, edge + unit_.length_m);
-  return spread.Shifted(room_.start_m);
-}
-
-MassProperties Stack::Units(int n) const { return Spread(n, unit_.mass_kg); }
-
-double Stack::PottingVolume(int n) const {
-  if (n == 0) return 0;
-  return AreaOfDisc(room_.diameter_m) * (Layers(n) * unit_.length_m + room_.cover_m) -
-         n * AreaOfDisc(unit_.diameter_m) * unit_.length_m;
-}
-
-MassProperties Stack::Potting(int n) const {
-  if (n == 0) return {};
-  const double end = EndOf(n) + room_.cover_m;
-  MassProperties potting =
-      UniformMass(room_.potting_kg_m3 * AreaOfDisc(room_.diameter_m) * (end - room_.start_m), room_.start_m, end);
-  potting += Spread(n, -room_.potting_kg_m3 * AreaOfDisc(unit_.diameter_m) * unit_.length_m);
-  return potting;
-}
-
-CounterweightCount CountFor(const Stack& stack, const MassProperties& without, double hold_m, int least) {
+CounterweightCount CountFor(const CounterweightStack& stack, const MassProperties& without, double hold_m, int least) {
   const auto taped_in = [&](int n) {
     MassProperties load = without;
     load += stack.Units(n);

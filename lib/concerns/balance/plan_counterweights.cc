@@ -25,11 +25,11 @@ struct Base {
 };
 
 // The count when the moment is what it might be instead; one below what is potted where it is butt-heavy then.
-int CountAt(const Stack& stack, const Base& base, double by) {
+int CountAt(const CounterweightStack& stack, const Base& base, double by) {
   return CountFor(stack, base.Load(by), base.hold_m.value(), base.least).n.value_or(base.least - 1);
 }
 
-Confidence ConfidenceOf(const Stack& stack, const Base& base, int count, double plus_minus) {
+Confidence ConfidenceOf(const CounterweightStack& stack, const Base& base, int count, double plus_minus) {
   const int least = CountAt(stack, base, -plus_minus), most = CountAt(stack, base, plus_minus);
   const int off = std::max(std::abs(least - count), std::abs(most - count));
   return off == 0 ? Confidence::kSure : off == 1 ? Confidence::kOneMoreOrLess : Confidence::kCannotTell;
@@ -101,7 +101,7 @@ void PlanCounterweights(const Rod& rod, const WeightsIn& weights, const std::opt
   const bool moment_known = answers.hold_m && others && others->mass_kg && others->moment_kg_m;
   if (moment_known) {
     Base base{*others, *answers.hold_m, 0};
-    if (plan.potted) base.least = static_cast<int>(std::min<std::uint32_t>(*plan.planned, Stack::kMostUnits));
+    if (plan.potted) base.least = static_cast<int>(std::min<std::uint32_t>(*plan.planned, CounterweightStack::kMostUnits));
     plan.moment_without_n_m = base.MomentOf(base.others);
     if (plan.stack) FillCount(rod, weights, base, plan);
   }

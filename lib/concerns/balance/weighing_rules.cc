@@ -42,10 +42,10 @@ void JudgeMissing(const View& view, const WholeWeighing& weighing, std::vector<F
 }
 
 // Trial weights need no cover.
-int MostThatGoIn(const Stack& stack) {
+int MostThatGoIn(const CounterweightStack& stack) {
   CounterweightRoom room = stack.room();
   room.cover_m = 0;
-  return Stack(stack.unit(), room).fit();
+  return CounterweightStack(stack.unit(), room).fit();
 }
 
 void JudgeWeightsIn(const View& view, const WholeWeighing& weighing, std::vector<Finding>& findings) {

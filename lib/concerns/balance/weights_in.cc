@@ -85,7 +85,7 @@ void FillStack(const Rod& rod, std::optional<double> hold_m, Collection& all, We
   if (const auto length = LengthOf(part.cavity->length)) end = std::min(end, start + *length);
   if (hold_m) end = std::min(end, *hold_m);
   weights.moved_m = *part.start.from_butt_m - Uncertain(part.start.from_butt_m->value());
-  weights.stack = Stack({weights.unit_kg.value(), *LengthOf(part.weights->unit_diameter), *LengthOf(part.weights->unit_length)},
+  weights.stack = CounterweightStack({weights.unit_kg.value(), *LengthOf(part.weights->unit_diameter), *LengthOf(part.weights->unit_length)},
                         {.start_m = start,
                          .length_m = end - start,
                          .diameter_m = *LengthOf(part.cavity->diameter),
@@ -130,7 +130,7 @@ Sums operator-(const Sums& a, const Sums& b) {
 
 Sums WeightsIn::Units(std::uint32_t n) const {
   if (n == 0) return {Uncertain(0), Uncertain(0)};
-  if (!part || n > Stack::kMostUnits) return {};
+  if (!part || n > CounterweightStack::kMostUnits) return {};
   const Uncertain mass = unit_kg * Uncertain(n);
   if (stack) return SumsOf(stack->Units(static_cast<int>(n)), mass, moved_m);
   if (!part->cavity || !part->start.from_butt_m) return {mass, std::nullopt};
@@ -139,7 +139,7 @@ Sums WeightsIn::Units(std::uint32_t n) const {
 }
 
 Sums WeightsIn::Potting(std::uint32_t n) const {
-  if (n == 0 || !stack || n > Stack::kMostUnits) return {Uncertain(0), Uncertain(0)};
+  if (n == 0 || !stack || n > CounterweightStack::kMostUnits) return {Uncertain(0), Uncertain(0)};
   const MassProperties load = stack->Potting(static_cast<int>(n));
   return SumsOf(load, Uncertain(load.mass_kg) * potting, moved_m);
 }
@@ -157,7 +157,7 @@ WeightsIn WeightsOf(const Rod& rod, std::optional<double> hold_m, Collection& al
   }
   const Known<Mass> unit = UnitOf(rod, weights, all);
   weights.unit_kg = all.inputs.Add(unit.value.kilograms(), MassPlusMinus(unit, all.unstated_mass), unit.at.ToString());
-  weights.potting = all.inputs.Add(1, kPottingSpread, weights.at.Field("bond").ToString());
+  weights.potting = all.inputs.Add(1, kPottingSpread, weights.at.Field("bond").ToString() + " (how much of it goes in)");
   FillStack(rod, hold_m, all, weights);
   return weights;
 }
@@ -165,7 +165,7 @@ WeightsIn WeightsOf(const Rod& rod, std::optional<double> hold_m, Collection& al
 void CountWeights(const WeightsIn& weights, Collection& all) {
   const std::uint32_t n = weights.OnFinishedRod();
   if (!weights.part || n == 0) return;
-  const bool stacked = weights.stack && n <= Stack::kMostUnits;
+  const bool stacked = weights.stack && n <= CounterweightStack::kMostUnits;
   Insert(weights, weights.Units(n), stacked ? weights.stack->Units(static_cast<int>(n)) : MassProperties{}, weights.at,
          all);
   if (!stacked) {

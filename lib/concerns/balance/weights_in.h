@@ -25,7 +25,7 @@ struct WeightsIn {
   std::optional<std::uint32_t> planned;  // potted by the log, else by the design
   bool potted = false;
   Uncertain unit_kg;
-  std::optional<Stack> stack;            // at nominal places; unset = `measure` says what to do
+  std::optional<CounterweightStack> stack;            // at nominal places; unset = `measure` says what to do
   std::string measure;
   Uncertain moved_m;                     // 0, as uncertain as the part's place
   Uncertain potting = Uncertain(1);      // 1, as uncertain as the mass of what pots them

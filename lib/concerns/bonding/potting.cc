@@ -1,8 +1,7 @@
-#include <cmath>
-#include <numbers>
+#include <algorithm>
 
 #include "bond.h"
-#include "withy/numerics/circle_packing.h"
+#include "withy/bonding/counterweight_stack.h"
 
 namespace withy {
 namespace {
@@ -20,22 +19,21 @@ Potting PottingOf(const Part& part, double count) {
     potting.measure = "measure the counterweights and the cavity they go in";
     return potting;
   }
-  const int abreast = SideBySide(bore, across, 1e-9);
-  if (abreast == 0) {
+  const CounterweightStack stack(
+      {.mass_kg = 0, .diameter_m = across, .length_m = unit},
+      {.start_m = part.cavity->own_at->value.meters(),
+       .diameter_m = bore,
+       .cover_m = weights.cover ? Positive(weights.cover) : kCover_m,
+       .potting_kg_m3 = 1});
+  if (stack.side_by_side() == 0) {
     potting.measure = "take counterweights that go into the cavity";
     return potting;
   }
-  constexpr double kQuarterPi = std::numbers::pi / 4;
-  const double full = std::floor(count / abreast), rest = count - full * abreast;
-  potting.length_m = std::ceil(count / abreast) * unit + (weights.cover ? Positive(weights.cover) : kCover_m);
-  // The cavity filled up to the cover, less the units in their layers: volumes and their first moments.
-  const double filled = kQuarterPi * bore * bore * potting.length_m, one = kQuarterPi * across * across * unit;
-  const double volume = filled - count * one;
-  const double moment =
-      filled * potting.length_m / 2 - one * unit * (abreast * full * full / 2 + rest * (full + 0.5));
-  if (count <= 0 || !(volume > 0)) return potting;
-  potting.volume_m3 = volume;
-  potting.center_m = part.cavity->own_at->value.meters() + moment / volume;
+  const int n = static_cast<int>(std::clamp<double>(count, 0, CounterweightStack::kMostUnits));
+  potting.length_m = stack.Layers(n) * unit + stack.room().cover_m;
+  if (!(stack.PottingVolume(n) > 0)) return potting;
+  potting.volume_m3 = stack.PottingVolume(n);
+  potting.center_m = stack.Potting(n).Balance();
   return potting;
 }
 

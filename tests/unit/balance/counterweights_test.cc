@@ -6,48 +6,15 @@
 #include <random>
 
 #include "gtest/gtest.h"
-#include "withy/units/quantity.h"
 
 namespace withy {
 namespace {
-
-// Three quarter-ounce units are 0.75 oz (21.26 g: international avoirdupois ounce of 28.349523125 g).
-TEST(Stack, ThreeQuarterOunces) {
-  const Stack stack({Mass::Ounces(0.25).kilograms(), 0.0125, 0.0068}, {.length_m = 0.1, .diameter_m = 0.021});
-  EXPECT_NEAR(stack.Units(3).mass_kg * 1000, 21.26, 0.005);
-  EXPECT_NEAR(stack.Units(3).mass_kg * 1000, 0.75 * 28.349523125, 1e-12);
-}
-
-// Seven 10 g units, 9 mm long, three abreast from 20 mm up: layers of 3, 3 and 1 at 24.5, 33.5 and 42.5 mm:
-// (3 x 24.5 + 3 x 33.5 + 42.5) / 7 = 216.5 / 7.
-TEST(Stack, FullLayersFirst) {
-  const Stack stack({0.010, 0.005, 0.009}, {.start_m = 0.020, .length_m = 0.060, .diameter_m = 0.011, .cover_m = 0.003});
-  EXPECT_EQ(stack.side_by_side(), 3);  // 11 / 5 = 2.2, three need 2.155
-  EXPECT_EQ(stack.fit(), 18);          // floor(57 / 9) = 6 layers
-  EXPECT_EQ(stack.Layers(7), 3);
-  EXPECT_NEAR(stack.EndOf(7), 0.047, 1e-15);
-  EXPECT_NEAR(stack.Units(7).Balance(), 0.2165 / 7, 1e-15);
-}
-
-// The bore filled over 3 layers and the cover, 30 mm, less seven units: pi/4 (11^2 x 30 - 7 x 5^2 x 9) mm3.
-TEST(Stack, PottingFillsWhatTheUnitsLeave) {
-  const Stack stack({0.010, 0.005, 0.009},
-                    {.start_m = 0.020, .length_m = 0.060, .diameter_m = 0.011, .cover_m = 0.003, .potting_kg_m3 = 1150});
-  const double volume = M_PI / 4 * (121 * 30 - 7 * 25 * 9) * 1e-9;
-  EXPECT_NEAR(stack.PottingVolume(7), volume, 1e-18);
-  EXPECT_NEAR(stack.Potting(7).mass_kg, 1150 * volume, 1e-15);
-  // First moment: the whole bore at its middle, less the units at theirs (216.5 / 7 mm).
-  const double first = M_PI / 4 * (121 * 30 * (20 + 15.0) - 7 * 25 * 9 * (216.5 / 7)) * 1e-12;
-  EXPECT_NEAR(stack.Potting(7).s_kg_m, 1150 * first, 1e-18);
-  EXPECT_EQ(stack.Potting(0).mass_kg, 0);
-  EXPECT_EQ(stack.PottingVolume(0), 0);
-}
 
 // 20.5 g m tip-heavy about 300 mm. Units of 20 g and 20 mm, 15 mm across, one behind the other from 20 mm in a bore of
 // 20 mm: n have their centre at 20 + 10 n mm. Taped in, 4 take 20 x 4 x 240 = 19.2 g m and 5 take 23.0: 4. Potting of 1.15
 // g/cm3 adds pi/4 (400 - 225) x 20 x 1.15e-3 = 3.1612 g to each: 3 take 17.371 and 4 take 22.235 g m: 3.
 TEST(CountFor, PottingTakesThePlaceOfOne) {
-  const Stack stack({0.020, 0.015, 0.020}, {.start_m = 0.020, .length_m = 0.120, .diameter_m = 0.020, .potting_kg_m3 = 1150});
+  const CounterweightStack stack({0.020, 0.015, 0.020}, {.start_m = 0.020, .length_m = 0.120, .diameter_m = 0.020, .potting_kg_m3 = 1150});
   const MassProperties rod = PointMass(0.1, 0.3 + 0.205, 0);
   const CounterweightCount count = CountFor(stack, rod, 0.3);
   EXPECT_EQ(count.status, CounterweightStatus::kBalanced);
@@ -60,7 +27,7 @@ TEST(CountFor, PottingTakesThePlaceOfOne) {
 }
 
 TEST(CountFor, WhatIsPottedStays) {
-  const Stack stack({0.020, 0.015, 0.020}, {.start_m = 0.020, .length_m = 0.120, .diameter_m = 0.020, .potting_kg_m3 = 1150});
+  const CounterweightStack stack({0.020, 0.015, 0.020}, {.start_m = 0.020, .length_m = 0.120, .diameter_m = 0.020, .potting_kg_m3 = 1150});
   const MassProperties rod = PointMass(0.1, 0.3 + 0.205, 0);
   EXPECT_EQ(CountFor(stack, rod, 0.3, 2).n, 3);
   const CounterweightCount too_many = CountFor(stack, rod, 0.3, 4);
@@ -70,7 +37,7 @@ TEST(CountFor, WhatIsPottedStays) {
 
 // Level to the last digit counts as balanced.
 TEST(CountFor, ATieBalances) {
-  const Stack stack({0.020, 0.019, 0.020}, {.length_m = 0.120, .diameter_m = 0.020});
+  const CounterweightStack stack({0.020, 0.019, 0.020}, {.length_m = 0.120, .diameter_m = 0.020});
   const MassProperties rod = PointMass(0.1, 0.3 + 2 * 0.020 * 0.280 / 0.1, 0);  // two at 20 mm
   EXPECT_EQ(CountFor(stack, rod, 0.3).n, 2);
 }
@@ -89,7 +56,7 @@ TEST(CountFor, AgainstEveryNumberInThinSlices) {
                                  .diameter_m = 0.010 + 0.012 * in(random),
                                  .cover_m = 0.001 * static_cast<int>(in(random) * 20),
                                  .potting_kg_m3 = 900 + 900 * in(random)};
-    const Stack stack(unit, room);
+    const CounterweightStack stack(unit, room);
     const double hold = 0.32, rod_kg_m = 0.03 * in(random);
     const CounterweightCount count = CountFor(stack, PointMass(0.4, hold + rod_kg_m / 0.4, 0), hold);
     const auto area = [](double d) { return M_PI / 4 * d * d; };

@@ -24,7 +24,7 @@ struct CounterweightPlan {
   bool potted = false;                    // `planned` is potted: a fact
   bool potted_first = false;              // planned to be potted before the blank goes in
   Uncertain unit_kg;
-  std::optional<Stack> stack;             // unset = how many fit cannot be told; an Unknown says what to measure
+  std::optional<CounterweightStack> stack;             // unset = how many fit cannot be told; an Unknown says what to measure
   std::optional<Uncertain> moment_without_n_m;  // without any, but with those that are potted
 
   // Unset where stack or moment_without_n_m are.
