@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "length_curve.h"
 #include "plan_basis.h"
 #include "withy/fit/cut_for_length.h"
+#include "withy/fit/length_curve.h"
 
 namespace withy::fit {
 namespace {

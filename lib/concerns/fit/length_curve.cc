@@ -1,4 +1,4 @@
-#include "length_curve.h"
+#include "withy/fit/length_curve.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,0 +1,197 @@
+// Cut plans of whole rods, worked by hand.
+#include "withy/fit/cut_plan.h"
+
+#include "gmock/gmock.h"
+#include "gtest/gtest.h"
+
+#include "support/rod_of.h"
+
+namespace withy::testing {
+namespace {
+
+using Outcome = CutPlan::Outcome;
+
+constexpr double kInch = 25.4;
+
+// A handle with a step that faces the mouth, `step` inches from its butt end: 12 mm behind it, 14.4 in front. The butt, 14
+// mm and thinner by 0.001 per mm, stands on the step whatever comes off it up to 1.9 m.
+std::string OnAStep(double blank_in, double step_in, double ordered_in, const std::string& log = "") {
+  const auto inch = [](double value) { return " { inch: " + std::to_string(value) + " } "; };
+  return "intent { overall_length { inch: " + std::to_string(ordered_in) + " plus_minus: 0.125 } }" +
+         "blank { sections { id: \"b\" length" + inch(blank_in) +
+         "taper { reading { diameter_plus_minus { mm: 0.02 } } stations { at { mm: 0 } outer { mm: 14 } }"
+         "stations { at { mm: 2000 } outer { mm: 12.05 } } } } }"
+         "handle { parts { id: \"h\" kind: \"one_piece_handle\" length { mm: 400 } bore_known: \"profile\""
+         "bore { at { mm: 0 } diameter { mm: 12 } } bore { at" + inch(step_in) + "diameter { mm: 12 } }"
+         "bore { at" + inch(step_in) + "diameter { mm: 14.4 } } bore { at { mm: 400 } diameter { mm: 14.4 } } } }"
+         "tip_top { end_beyond_tube { mm: 0 } } " + log;
+}
+
+double OverallAt(const CutPlan& plan, double cut_mm) {
+  for (const LengthAtCut& at : plan.lengths) {
+    if (std::abs(at.cut_m * 1000 - cut_mm) < 1e-6) return at.overall_m * 1000;
+  }
+  ADD_FAILURE() << "no length at a cut of " << cut_mm;
+  return 0;
+}
+
+// Common practice, no source: an 87 in blank with a one-piece handle that adds 6 in when the butt stands on its step, cut
+// by twice 3 in, comes out at 87 in.
+TEST(PlanCut, SixInchesMoreSixInchesOff) {
+  const auto plan = PlanCut(RodOf(OnAStep(87, 6, 87)));
+  ASSERT_TRUE(plan);
+  EXPECT_NEAR(OverallAt(*plan, 0), 93 * kInch, 1e-6);
+  EXPECT_NEAR(OverallAt(*plan, 3 * kInch), 90 * kInch, 1e-6);
+  EXPECT_NEAR(OverallAt(*plan, 6 * kInch), 87 * kInch, 1e-6);
+  EXPECT_EQ(plan->outcome, Outcome::kReached);
+  EXPECT_NEAR(*plan->cut_for_target_m * 1000, 6 * kInch, 1e-6);
+  EXPECT_NEAR(*plan->shorter_per, 1, 1e-12);
+}
+
+// Common practice, no source: a handle with about 1 in less overlap brings an 81 in blank to about 88 in.
+TEST(PlanCut, AnInchLessOverlap) {
+  const auto plan = PlanCut(RodOf(OnAStep(81, 7, 88)));
+  ASSERT_TRUE(plan);
+  EXPECT_NEAR(OverallAt(*plan, 0), 88 * kInch, 1e-6);
+  EXPECT_EQ(plan->outcome, Outcome::kReached);
+  EXPECT_NEAR(*plan->cut_for_target_m, 0, 1e-9);
+  EXPECT_TRUE(plan->stages.empty());
+}
+
+// 6 in, of which the last stage takes 1/4 in and the others, at most 3 in each, the rest: 2 7/8, 2 7/8, 1/4.
+TEST(PlanStages, TwoLargeAndASmallOne) {
+  const auto plan = PlanCut(RodOf(OnAStep(87, 6, 87)));
+  ASSERT_EQ(plan->stages.size(), 3u);
+  EXPECT_NEAR(plan->stages[0].take_m * 1000, 2.875 * kInch, 1e-6);
+  EXPECT_NEAR(plan->stages[1].take_m * 1000, 2.875 * kInch, 1e-6);
+  EXPECT_NEAR(plan->stages[2].take_m * 1000, 0.25 * kInch, 1e-6);
+  EXPECT_NEAR(plan->stages[2].leave_m * 1000, 81 * kInch, 1e-6);
+  EXPECT_NEAR(*plan->stages[2].overall_m * 1000, 87 * kInch, 1e-6);
+  EXPECT_NEAR(*plan->stages[2].depth_mark_m * 1000, 400 - 6 * kInch, 1e-6);  // step to mouth
+  EXPECT_TRUE(plan->stages[2].decides);
+}
+
+// A narrowing bore, 11 to 13 over 200 mm, and a blank of 12 mm, thinner by 0.005 per mm, 0.1 mm for the glue: the butt
+// rests where the bore is 12.1, at 110 mm; one mm off takes 1 + 0.005 / 0.01 = 1.5 off the rod. Diameters within 0.02 mm
+// move that by 2 mm.
+const char kNarrowing[] = R"(
+    intent { overall_length { mm: 2050 plus_minus: 3 } }
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "h" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 11 } } bore { at { mm: 200 } diameter { mm: 13 } } } }
+    tip_top { id: "tip" end_beyond_tube { mm: 5 } } )";
+
+// 110 + 2000 + 5 = 2115 uncut; 65 less is ordered: 65 / 1.5 = 43.33 mm.
+TEST(PlanCut, ButtInANarrowingBore) {
+  const Rod rod = RodOf(kNarrowing);
+  const auto plan = PlanCut(rod);
+  ASSERT_TRUE(plan);
+  EXPECT_NEAR(*plan->shorter_per, 1.5, 1e-9);
+  EXPECT_NEAR(*plan->cut_for_target_m * 1000, 65 / 1.5, 1e-6);
+  EXPECT_NEAR(*plan->depth_m * 1000, 90, 1e-6);
+  ASSERT_EQ(plan->contacts.size(), 1u);
+  EXPECT_EQ(plan->contacts[0].kind, BlankContact::Kind::kTaper);
+  EXPECT_NEAR(*plan->contacts[0].from_m * 1000, 110, 1e-6);
+  EXPECT_NEAR(*plan->contacts[0].bore_m * 1000, 12.1, 1e-9);
+  EXPECT_EQ(VerdictOf(rod), LengthVerdict::kMisses);  // as planned nothing comes off
+}
+
+// Before the first dry fit and after one: never past the shortest to be expected, never more than the shop allows, the
+// last one small.
+TEST(PlanStages, NeverPastTheLowEndOfTheBand) {
+  const std::string fit = R"(log { id: "e1" date: "2026-03-14" fit { part: "h" overall { mm: 2111 } } })";
+  for (const std::string& log : {std::string(), fit}) {
+    const auto plan = PlanCut(RodOf(kNarrowing + log));
+    ASSERT_FALSE(plan->stages.empty());
+    double total = 0;
+    for (const StagedCut& stage : plan->stages) {
+      total += stage.take_m;
+      EXPECT_LE(stage.take_m * 1000, 3 * kInch + 1e-9);
+      EXPECT_NEAR(stage.total_m, total, 1e-12);
+      EXPECT_GE((stage.expect_from_m + *plan->beyond_m) * 1000, 2050 - 3 - 1e-6);
+      EXPECT_LE(stage.expect_from_m, stage.expect_m);
+      EXPECT_LE(stage.expect_m, stage.expect_to_m);
+    }
+    EXPECT_LE(plan->stages.back().take_m * 1000, 0.25 * kInch + 1e-9);
+    EXPECT_NEAR(plan->stages.back().total_m, *plan->cut_for_target_m, 1e-9);
+  }
+}
+
+// A dry fit that is 1 mm longer than the 2110 expected: the bore is as wide as the blank and the glue 1 mm further out,
+// 0.01 mm tighter than read. The bore that follows at the butt edge is what was read of the blank, and the glue: 12.1 mm.
+TEST(PlanCut, ADryFitIsComparedWithWhatWasRead) {
+  const auto plan =
+      PlanCut(RodOf(std::string(kNarrowing) + R"(log { id: "e1" fit { part: "h" overall { mm: 2111 } } })"));
+  ASSERT_EQ(plan->dry_fits.size(), 1u);
+  EXPECT_EQ(plan->dry_fits[0].at.ToString(), "log[e1].fit");
+  EXPECT_NEAR(*plan->dry_fits[0].expected_m * 1000, 2110, 1e-6);
+  EXPECT_NEAR(*plan->dry_fits[0].tighter_m * 1000, 0.01, 1e-5);
+  EXPECT_NEAR(plan->dry_fits[0].rest_m * 1000, 111, 1e-6);
+  EXPECT_NEAR(*plan->dry_fits[0].bore_m * 1000, 12.1, 1e-9);
+  EXPECT_NEAR(*plan->cut_for_target_m * 1000, 66 / 1.5, 1e-3);  // 1 mm more has to come off
+}
+
+// 80 mm are off: 110 - 80 x 0.5 = 70, and 70 + 1920 + 5 = 1995 mm, 55 mm short of what is ordered.
+TEST(PlanCut, WhatIsOffBlocks) {
+  const auto plan = PlanCut(RodOf(
+      std::string(kNarrowing) + R"(log { id: "e1" date: "2026-03-14" cut { section: "b" amount { mm: 80 } } })"));
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->outcome, Outcome::kTargetTooLong);
+  EXPECT_NEAR(*plan->nearest_below_m * 1000, 1995, 1e-6);
+  EXPECT_TRUE(plan->stages.empty());
+  ASSERT_FALSE(plan->remedies.empty());
+  EXPECT_EQ(plan->remedies[0].kind, Remedy::Kind::kPlug);  // 130 mm in, 75 stay inside
+  EXPECT_EQ(plan->remedies[0].blocked_by.ToString().substr(0, 7), "log[e1]");
+  EXPECT_EQ(plan->remedies.back().kind, Remedy::Kind::kOrder);
+  EXPECT_NEAR(*plan->remedies.back().overall_m * 1000, 1995, 1e-6);
+}
+
+// Glued at 2115 mm: 65 mm too long. The tip, 2 mm, would be 2 + 65 x 0.005 = 2.325 mm thick, (2.325 / 2)^3 = 1.571 times as
+// stiff; 2.325 mm = 5.86/64 in, so a tube of 6/64.
+TEST(PlanCut, WhatIsGluedIsClosed) {
+  const auto plan = PlanCut(RodOf(std::string(kNarrowing) + R"(
+      log { id: "e1" fit { part: "h" overall { mm: 2110 } } }
+      log { id: "e2" glued { what: "h" } })"));
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->outcome, Outcome::kClosed);
+  EXPECT_FALSE(plan->cut_for_target_m);
+  EXPECT_TRUE(plan->stages.empty());
+  ASSERT_TRUE(plan->tip);
+  EXPECT_NEAR(plan->tip->cut_m * 1000, 65, 1e-3);
+  EXPECT_NEAR(plan->tip->tip_m * 1000, 2.325, 1e-5);
+  EXPECT_NEAR(*plan->tip->stiffer, 1.571, 5e-4);
+  EXPECT_NEAR(*plan->tip->tube_in64, 6, 1e-9);
+  ASSERT_GE(plan->remedies.size(), 2u);
+  EXPECT_EQ(plan->remedies[0].kind, Remedy::Kind::kTip);
+  EXPECT_EQ(plan->remedies[1].kind, Remedy::Kind::kRemove);
+  for (const Remedy& remedy : plan->remedies) EXPECT_EQ(remedy.blocked_by.ToString().substr(0, 7), "log[e2]");
+}
+
+// Without the end of the tip-top there is no overall length, and no cut for one; what to measure is said.
+TEST(PlanCut, WithoutTheTipTopsEnd) {
+  std::string text = kNarrowing;
+  text.replace(text.find("end_beyond_tube { mm: 5 }"), 25, "");
+  const Rod rod = RodOf(text);
+  const auto plan = PlanCut(rod);
+  ASSERT_TRUE(plan);
+  EXPECT_FALSE(plan->beyond_m);
+  EXPECT_TRUE(plan->lengths.empty());
+  EXPECT_FALSE(plan->cut_for_target_m);
+  EXPECT_NEAR(*plan->shorter_per, 1.5, 1e-9);
+  EXPECT_EQ(VerdictOf(rod), LengthVerdict::kCannotTell);
+  EXPECT_NE(MeasureForLength(rod, plan).find("end_beyond_tube"), std::string::npos);
+}
+
+// As planned 2050 mm are met exactly, but 0.02 mm of diameter are 2 mm of place, and the tolerance is 1 mm.
+TEST(VerdictOf, CannotTellBeforeTheFirstDryFit) {
+  std::string text = kNarrowing;
+  text.replace(text.find("plus_minus: 3"), 13, "plus_minus: 1");
+  text.replace(text.find("blank {"), 7, "blank { cuts { section: \"b\" amount { mm: 43.3333333 } } ");
+  const Rod rod = RodOf(text);
+  EXPECT_EQ(VerdictOf(rod), LengthVerdict::kCannotTell);
+  EXPECT_NE(MeasureForLength(rod, PlanCut(rod)).find("dry"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace withy::testing

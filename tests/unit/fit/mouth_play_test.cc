@@ -1,0 +1,45 @@
+// Play at the mouth and where the tip points, worked by hand.
+#include "withy/fit/mouth_play.h"
+
+#include "gtest/gtest.h"
+
+#include "support/rod_of.h"
+
+namespace withy::testing {
+namespace {
+
+// 0.05 mm of room on a side at the butt, 0.5 mm at the mouth 200 mm on, the tip 1.9 m ahead of the mouth:
+// 0.5 + (0.5 + 0.05) x 1900 / 200 = 5.725 mm.
+TEST(TipOffAxis, LeansOnMouthAndButt) {
+  EXPECT_NEAR(TipOffAxis({{0.10, 0.00005}, {0.30, 0.0005}}, 2.2) * 1000, 5.725, 1e-9);
+}
+
+// No play at the butt and p across the mouth, d in: p / 2 (1 + ahead / d) = 0.25 x (1 + 1900 / 200).
+TEST(TipOffAxis, PivotsOnATightButt) {
+  EXPECT_NEAR(TipOffAxis({{0.10, 0}, {0.30, 0.00025}}, 2.2) * 1000, 0.25 * 10.5, 1e-9);
+}
+
+// A neck in between that is tighter than the line from the butt to the mouth decides: at 250 mm 0.1 mm to a side. With the
+// butt: 0.1 + 0.15 x 1950 / 150 = 2.05 mm.
+TEST(TipOffAxis, ATightPlaceInBetweenCounts) {
+  EXPECT_NEAR(TipOffAxis({{0.10, 0.00005}, {0.25, 0.0001}, {0.30, 0.0005}}, 2.2) * 1000, 2.05, 1e-9);
+}
+
+// Blank 12 mm, thinner by 0.005 per mm, in a bore of 12.1 mm at 100 of 200 mm and 15 mm at the mouth: 3.5 mm of play (see
+// tests/faulty/fit/off-axis.txtpb).
+TEST(MouthPlay, OfARod) {
+  const Rod rod = RodOf(R"(
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "m" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 11.9 } } bore { at { mm: 100 } diameter { mm: 12.1 } }
+      bore { at { mm: 200 } diameter { mm: 15 } } } })");
+  const auto play = MouthPlayOf(rod);
+  ASSERT_TRUE(play);
+  EXPECT_NEAR(play->play_m * 1000, 3.5, 1e-9);
+  EXPECT_NEAR(play->ahead_m * 1000, 1900, 1e-6);
+  EXPECT_NEAR(*play->off_axis_m * 1000, 35.95, 1e-6);
+}
+
+}  // namespace
+}  // namespace withy::testing
