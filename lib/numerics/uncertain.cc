@@ -91,31 +91,12 @@ double Covariance(const Uncertain& a, const Uncertain& b) {
   return sum;
 }
 
-int Inputs::Remember(std::string name, double value, double plus_minus) {
-  inputs_.push_back({std::move(name), value, plus_minus});
-  return static_cast<int>(inputs_.size()) - 1;
-}
-
 Uncertain Inputs::Add(double value, double plus_minus, std::string name) {
   Uncertain input(value);
-  if (plus_minus != 0) input.parts_.emplace_back(Remember(std::move(name), value, plus_minus), plus_minus);
+  if (plus_minus == 0) return input;
+  input.parts_.emplace_back(static_cast<int>(inputs_.size()), plus_minus);
+  inputs_.push_back({std::move(name), value, plus_minus});
   return input;
-}
-
-// The covariance matrix as L L^T (Cholesky): a takes the first new input, b what is left beside it.
-std::pair<Uncertain, Uncertain> Inputs::AddPair(double a, double b, double var_a, double var_b, double covariance,
-                                                std::string name_a, std::string name_b) {
-  std::pair<Uncertain, Uncertain> pair(a, b);
-  const double sd_a = std::sqrt(std::max(var_a, 0.0));
-  const double shared = sd_a > 0 ? covariance / sd_a : 0;
-  const double own = std::sqrt(std::max(var_b - shared * shared, 0.0));
-  if (sd_a > 0) {
-    const int input = Remember(std::move(name_a), a, sd_a);
-    pair.first.parts_.emplace_back(input, sd_a);
-    if (shared != 0) pair.second.parts_.emplace_back(input, shared);
-  }
-  if (own > 0) pair.second.parts_.emplace_back(Remember(std::move(name_b), b, own), own);
-  return pair;
 }
 
 }  // namespace withy

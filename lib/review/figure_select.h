@@ -10,7 +10,6 @@
 
 #include <string>
 #include <string_view>
-#include <unordered_set>
 #include <vector>
 
 #include "withy/findings/field_path.h"
@@ -41,34 +40,6 @@ struct Selected {
   std::vector<FieldPath> unset;  // the others, as far as the messages around them are there
 };
 Selected Select(std::string_view declared, const google::protobuf::Message& root, const FigureContext& context);
-
-// "a|b" as a and b.
-std::vector<std::string_view> AlternativesOf(std::string_view declared);
-
-// The names of one list's items, asked for in order: the id, or nothing where it has none or an earlier one has the
-// same.
-class ItemNames {
- public:
-  std::string NameOf(const google::protobuf::Message& item);
-
- private:
-  std::unordered_set<std::string> seen_;
-};
-
-// `path` with each item by its id, or by its number where an earlier item has the same id; numbers are filled in.
-FieldPath Unambiguous(const FieldPath& path, const google::protobuf::Message& root);
-// The same path, ids left out: what a figure is looked up by.
-std::string ByNumber(const FieldPath& path);
-
-// "fit.parts[].start_mm" of "fit.parts[module].start_mm"; an item of a list of plain values is the list.
-std::string DeclaredName(const FieldPath& path, const google::protobuf::Descriptor& root);
-
-// Whether a declared path can exist in a message of that type, brackets and the fields they name included.
-bool CanExist(std::string_view declared, const google::protobuf::Descriptor& root);
-
-// A declared path without what stands in its brackets: "handle.parts[].length". A bracket behind what is no list falls
-// away.
-std::string Plain(std::string_view declared, const google::protobuf::Descriptor& root);
 
 }  // namespace withy
 

@@ -7,8 +7,10 @@
 #include <unordered_map>
 #include <utility>
 
+#include "declared_path.h"
 #include "figure_select.h"
 #include "figure_value.h"
+#include "item_names.h"
 #include "withy/document/path_cursor.h"
 #include "withy/review/why.h"
 #include "written_text.h"

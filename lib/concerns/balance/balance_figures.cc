@@ -64,8 +64,8 @@ std::vector<Figure> WholeRod() {
        "misfit is shared by the squares of the uncertainties",
        "statics; closed forms of conical frusta; least squares with the sum exact",
        {"bonding.joints[at+.bond=.at].mass_g|sections.sections[=].mass_g|@Weights.unit_mass|guides.guides[=].mass_g|"
-        "wraps.wraps[=].mass_g|log[weighed.what=].weighed.mass|@Part.mass|@Arbor.mass|@TipTop.mass|@Joint.mass|"
-        "@Spigot.mass|@Part.density|@Arbor.density",
+        "wraps.wraps[=].mass_g|log[weighed.what=].weighed.mass|@Part.mass|@Arbor.mass|@TipTop.mass|@Joint.mass|@Spigot."
+        "mass|@Part.density|@Arbor.density",
         "@Weights.count", "@Part.mass|@Part.outer", "@Part.mass|@Part.bore", "@Arbor.mass|@Arbor.outer"}},
       {"balance.parts[].center_mm",
        "its start + its own balance point; else that of its shape; else its middle",

@@ -30,8 +30,7 @@ std::vector<Figure> FiguresOfOne() {
         "blank.sections[=].taper.stations", "sections.sections[=].length_mm"}},
       {"sections.sections[].balance_from_butt_mm",
        "first moment / mass of what is left: as measured before the cuts, less what came off; not measured: of pi w (D "
-       "- w) "
-       "along it",
+       "- w) along it",
        "statics; closed forms of conical frusta",
        {"log[weighed.what=].weighed.balance_from_butt", "blank.sections[=].balance_from_butt",
         "sections.sections[=].outer_mm", "sections.sections[=].wall_mm", "sections.sections[=].cut_butt_mm",
@@ -52,8 +51,7 @@ std::vector<Figure> FiguresOfOne() {
         "sections.sections[=].at_mm"}},
       {"sections.sections[].wall_mm",
        "linear between stations that know it; none does: one ratio k of wall to diameter so that solid mass x (1 - (1 "
-       "- "
-       "2k)^2) is the weighed mass",
+       "- 2k)^2) is the weighed mass",
        kFrusta,
        {"blank.sections[=].taper.stations", "blank.sections[=].mass", "blank.sections[=].density",
         "sections.sections[=].outer_mm"}},

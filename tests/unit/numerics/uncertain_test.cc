@@ -100,28 +100,6 @@ TEST(Uncertain, AgreesWithFiniteDifferences) {
   EXPECT_NEAR(Balance(in[0], in[1], in[2], in[3], in[4], in[5]).plus_minus() / std::sqrt(squares), 1, 1e-8);
 }
 
-TEST(Uncertain, ACorrelatedPairKeepsItsCovariance) {
-  // var(a) = 4, var(b) = 9, cov = -3: var(a + b) = 4 + 9 - 6, var(a - b) = 4 + 9 + 6, var(a + 2 b) = 4 + 36 - 12.
-  Inputs inputs;
-  const auto [a, b] = inputs.AddPair(1, 2, 4, 9, -3);
-  EXPECT_NEAR(a.plus_minus(), 2, 1e-15);
-  EXPECT_NEAR(b.plus_minus(), 3, 1e-15);
-  EXPECT_NEAR((a + b).plus_minus(), std::sqrt(7.0), 1e-14);
-  EXPECT_NEAR((a - b).plus_minus(), std::sqrt(19.0), 1e-14);
-  EXPECT_NEAR((a + b * 2).plus_minus(), std::sqrt(28.0), 1e-14);
-  // The next input is independent of both.
-  EXPECT_NEAR((a + inputs.Add(0, 2)).plus_minus(), std::sqrt(8.0), 1e-14);
-}
-
-TEST(Uncertain, APairMayBeDegenerate) {
-  Inputs inputs;
-  const auto [a, b] = inputs.AddPair(1, 2, 4, 9, 6);  // fully correlated: b moves 1.5 a
-  EXPECT_NEAR((a * 1.5 - b).plus_minus(), 0, 1e-12);
-  const auto [c, d] = inputs.AddPair(1, 2, 0, 9, 0);
-  EXPECT_EQ(c.plus_minus(), 0);
-  EXPECT_EQ(d.plus_minus(), 3);
-}
-
 TEST(Uncertain, SharesOfTheVariance) {
   // 3^2 + 4^2 = 25: 9 / 25 = 36 % and 16 / 25 = 64 %.
   Inputs inputs;

@@ -7,7 +7,9 @@
 #include <string>
 #include <vector>
 
+#include "declared_path.h"
 #include "google/protobuf/text_format.h"
+#include "item_names.h"
 #include "withy/v1/design.pb.h"
 #include "withy/v1/report.pb.h"
 

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "figure_select.h"
+#include "declared_path.h"
 #include "google/protobuf/descriptor.h"
 #include "withy/review/why.h"
 #include "withy/v1/design.pb.h"

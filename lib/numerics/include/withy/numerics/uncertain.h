@@ -64,17 +64,10 @@ class Inputs {
  public:
   // plus_minus >= 0 in the unit of value; one of 0 is exact, and not remembered.
   Uncertain Add(double value, double plus_minus, std::string name = {});
-  // Two values that are not independent: variances and covariance of (a, b) in squared units; a positive semi-definite
-  // matrix up to rounding. The second is remembered with what the first leaves of its uncertainty.
-  std::pair<Uncertain, Uncertain> AddPair(double a, double b, double var_a, double var_b, double covariance,
-                                          std::string name_a = {}, std::string name_b = {});
-
   // REQUIRES: an input of a value made from these.
   const UncertainInput& at(int input) const { return inputs_[static_cast<std::size_t>(input)]; }
 
  private:
-  int Remember(std::string name, double value, double plus_minus);
-
   std::vector<UncertainInput> inputs_;
 };
 
