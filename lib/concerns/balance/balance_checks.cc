@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
+#include <string>
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
@@ -30,6 +32,33 @@ std::string MeasureFor(const View& view) {
   return "Weigh the parts and the reel with its line, and find the blank's balance point.";
 }
 
+// Where another number of counterweights comes nearest to the ordered point, and none is potted yet: that number.
+std::string CountForTarget(const View& view, double ordered_m) {
+  const auto& plan = view.answers.counterweights;
+  if (!plan || !plan->stack || plan->potted) return "";
+  const int planned = static_cast<int>(std::min<std::uint32_t>(plan->planned.value_or(0), CounterweightStack::kMostUnits));
+  const auto added = [&plan](int n) {
+    MassProperties units = plan->stack->Units(n);
+    units += plan->stack->Potting(n);
+    return units;
+  };
+  MassProperties bare =
+      PointMass(view.answers.mass_with_reel_kg->value(), view.answers.balance_with_reel_m->value(), 0);
+  bare += added(planned) * -1;
+  const auto balance_with = [&](int n) {
+    MassProperties load = bare;
+    load += added(n);
+    return load.Balance();
+  };
+  int best = planned;
+  for (int n = 0; n <= plan->stack->fit(); ++n) {
+    if (std::abs(balance_with(n) - ordered_m) < std::abs(balance_with(best) - ordered_m)) best = n;
+  }
+  if (best == planned) return "";
+  return absl::StrFormat(" With %d counterweights in '%s' instead of %d it balances at %.0f mm.", best, plan->part, planned,
+                         balance_with(best) * 1000);
+}
+
 // Meets, misses or cannot be told, as the length is: by whether the uncertainty leaves it open.
 void JudgeTarget(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.order.balance_from_butt) return;
@@ -52,7 +81,8 @@ void JudgeTarget(const View& view, std::vector<Finding>& findings) {
   const std::string figures = absl::StrFormat("%.0f mm (give or take %.0f) where %.0f mm is ordered, within %.0f",
                                               balance_mm, uncertain_mm, ordered.value.mm(), tolerance_mm);
   if (off_mm - uncertain_mm > tolerance_mm) {
-    findings.push_back(MakeFinding(kTarget, ordered.at, "balances with the reel at " + figures, numbers));
+    findings.push_back(MakeFinding(kTarget, ordered.at, "balances with the reel at " + figures, numbers,
+                                   std::string(kTarget.action) + CountForTarget(view, ordered.value.meters())));
     return;
   }
   Finding finding = CannotTell(kTarget, ordered.at, "too uncertain to tell: " + figures,

@@ -33,12 +33,12 @@ struct Collection {
 
 // A thing of known mass with its balance point `center`, spread evenly over `length_m` where that is known.
 struct Thing {
-  std::string id;
-  FieldPath at;
-  Maybe<Mass> mass;
-  Along start;
-  std::optional<double> length_m;
-  std::optional<Uncertain> center_m;
+  std::string id = "";
+  FieldPath at = {};
+  Maybe<Mass> mass = std::nullopt;
+  Along start = {};
+  std::optional<double> length_m = std::nullopt;
+  std::optional<Uncertain> center_m = std::nullopt;
 };
 // The new last one of `all.things`.
 Counted& Count(Collection& all, Thing thing);

@@ -21,13 +21,14 @@ struct BalancedRod {
   std::string module_plus_minus_g = "0";
   std::string foot_mm = "300";
   std::string count = "count: 3";
+  std::string order;  // more of `intent`
   std::string log;
 };
 
 inline Rod MakeRod(const BalancedRod& of) {
   return RodOf(R"(
     intent { holding_point_from_butt { mm: 300 } reel { mass { g: 200 plus_minus: 0 } foot_center_from_butt { mm: )" +
-               of.foot_mm + R"( } } }
+               of.foot_mm + " } } " + of.order + R"( }
     blank { sections { id: "b" shape: "solid_round" material: "glass" length { mm: 1000 plus_minus: 0 }
       taper { stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 1000 } outer { mm: 11 } } }
       mass { g: 100 source: MEASURED plus_minus: )" + of.blank_plus_minus_g + R"( } balance_from_butt { mm: 500 plus_minus: 0 } } }

@@ -84,6 +84,19 @@ TEST(CounterweightPlan, WithoutTheSizeOfOneHowManyFitCannotBeTold) {
   EXPECT_EQ(answers.unknowns.back().measure, "measure length and diameter of one counterweight");
 }
 
+// With n of them, in g and g mm: 430 + 23.1612 n at 149500 + 23.1612 n (20 + 10 n): 347.7, 331.4, 317.8, 306.3 mm.
+TEST(CheckBalance, SaysWhichNumberMeetsTheOrder) {
+  BalancedRod of;
+  of.order = "balance_from_butt { mm: 318 plus_minus: 5 }";
+  const Rod rod = MakeRod(of);
+  std::vector<Finding> findings;
+  CheckBalance(rod, SectionsAnswers{}, WrapsAnswers{}, BalanceOf(rod), findings);
+  ASSERT_EQ(CodesIn(findings), std::vector<std::string>{"balance/target"});
+  EXPECT_NEAR(findings[0].numbers[0].value, (149500 + kUnitAndPottingG * 150) / (430 + kUnitAndPottingG * 3), 1e-6);
+  EXPECT_NE(findings[0].help.find("With 2 counterweights in 'module' instead of 3 it balances at 318 mm."), std::string::npos)
+      << findings[0].help;
+}
+
 const BalanceRemedy* Find(const BalanceAnswers& answers, BalanceRemedy::Kind kind) {
   for (const BalanceRemedy& remedy : answers.instead) {
     if (remedy.kind == kind) return &remedy;
