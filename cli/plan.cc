@@ -9,7 +9,7 @@ namespace withy {
 namespace {
 
 constexpr Example kExamples[] = {
-    {"withy plan surf.txtpb", "what to measure, cut, build, glue and balance, in order"},
+    {"withy plan casting-uncut.txtpb", "what to measure, cut, build, glue and balance, in order"},
     {"withy plan --units mm casting.txtpb", "lengths in mm alone"},
     {"withy plan --json fly.txtpb", "the steps as data (plan.proto)"},
 };

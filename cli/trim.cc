@@ -11,8 +11,8 @@ namespace withy {
 namespace {
 
 constexpr Example kExamples[] = {
-    {"withy trim surf.txtpb", "how much comes off the butt, in which steps"},
-    {"withy trim casting.txtpb --overall '86 1/2 in' --note 'read again'", "record a dry fit and plan anew"},
+    {"withy trim casting-uncut.txtpb", "how much comes off the butt, in which steps"},
+    {"withy trim casting-uncut.txtpb --cut '2 in' --overall '91 15/16 in'", "record a cut and its dry fit"},
     {"withy trim casting.txtpb --correct e9 --reason 'cut 7/8 in' -o mended.txtpb", "an entry was wrong"},
 };
 

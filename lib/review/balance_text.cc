@@ -11,6 +11,7 @@
 #include "show_tables.h"
 #include "text_parts.h"
 #include "withy/units/format.h"
+#include "work_step.h"
 
 namespace withy {
 namespace {
@@ -119,18 +120,20 @@ std::string ConfidenceText(std::string_view word) {
   return word == "cannot tell" ? "cannot tell: weigh the rod with trial weights in, guides and finish on" : "";
 }
 
-// What to put in, and where to stop.
-std::string ToPutIn(const v1::CounterweightPlan& plan, const TextStyle& style) {
+// What to put in.
+std::string ToPutIn(const v1::CounterweightPlan& plan, bool potted, const TextStyle& style) {
   std::string lines;
   if (!plan.part().empty()) lines += LineText("in", Visible(plan.part()));
   if (plan.has_count()) {
     const std::string each =
         plan.has_unit_mass_g() ? absl::StrCat(" of ", FormatFixed(plan.unit_mass_g(), 2), " g") : "";
     const std::string all = plan.has_mass_g() ? absl::StrCat(", ", FormatFixed(plan.mass_g(), 1), " g in all") : "";
-    lines += LineText("put in", absl::StrCat(Counted(static_cast<int>(plan.count()), "counterweight"), each, all));
+    lines += LineText(potted ? "it would take" : "put in",
+                      absl::StrCat(Counted(static_cast<int>(plan.count()), "counterweight"), each, all));
   }
   if (!plan.status().empty()) lines += LineText("", StatusText(plan), style);
-  if (plan.has_count_planned()) lines += LineText("design or log say", absl::StrCat(plan.count_planned()));
+  if (plan.has_count_planned())
+    lines += LineText(potted ? "potted for good" : "design or log say", absl::StrCat(plan.count_planned()));
   if (plan.has_fit()) {
     lines += LineText("fit in the cavity",
                       absl::StrCat(plan.fit(), plan.side_by_side() > 1 ? absl::StrCat(", ", plan.side_by_side(),
@@ -219,7 +222,9 @@ std::string BalanceText(std::string_view file, const v1::Design& design, const v
   text += SectionText("Balance, from the butt end of the finished rod", AsItIs(design, balance, options), style);
   if (balance.has_counterweights()) {
     text += SectionText("Counterweights",
-                        ToPutIn(plan, style) + WhereToStop(plan, options.units, style) + Potting(plan, style), style);
+                        ToPutIn(plan, IsClosed(report, "potted", plan.part()), style) +
+                            WhereToStop(plan, options.units, style) + Potting(plan, style),
+                        style);
   }
   text += SectionText("Without counterweights", Instead(balance, style), style);
   text += SectionText("What everything weighs, the heaviest first", Masses(balance, options), style);

@@ -6,7 +6,7 @@
 namespace withy {
 namespace {
 
-constexpr double kAsPlanned_mm = 0.05;  // cuts that differ by less are one cut
+constexpr double kAsPlanned_mm = 25.4 / 16;  // cuts that differ by less are one cut to a tape measure
 constexpr double kHair = 1e-6;          // of a step: rounding of what is a whole number of steps
 
 double StepsIn(double mm, double step_mm) {

@@ -35,7 +35,8 @@ std::string TitleText(std::string_view file, const v1::Design& design, const v1:
   if (identity.has_revision()) parts.push_back(absl::StrCat("revision ", identity.revision()));
   if (!identity.serial().empty()) parts.push_back("serial " + Visible(identity.serial()));
   if (identity.authors_size() > 0) parts.push_back("by " + Visible(identity.authors(0).name()));
-  std::string title = absl::StrCat(Painted(name, Ink::kStrong, style), "\n", absl::StrJoin(parts, ", "), "\n");
+  std::string title = absl::StrCat(Painted(name, Ink::kStrong, style), "\n");
+  for (const std::string& line : Wrapped(absl::StrJoin(parts, ", "), style.width)) absl::StrAppend(&title, line, "\n");
   if (!report.design_digest().empty()) {
     absl::StrAppend(&title, Painted(report.design_digest(), Ink::kFaint, style), "\n");
   }

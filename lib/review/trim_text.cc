@@ -16,7 +16,12 @@ namespace withy {
 namespace {
 
 constexpr double kLargestCut_mm = 76.2;
-constexpr double kAsPlanned_mm = 0.05;  // cuts that differ by less are one cut
+
+// More is to come off by the design than is off by the log: what is planned and what there is now are two.
+bool CutIsPlanned(const v1::CutPlan& plan) {
+  constexpr double kAsPlanned_mm = 0.05;  // cuts that differ by less are one cut
+  return plan.cut_planned_mm() - plan.cut_done_mm() > kAsPlanned_mm;
+}
 
 Ink InkOf(std::string_view verdict) {
   if (verdict == "meets") return Ink::kGood;
@@ -32,7 +37,7 @@ std::string LengthLines(const v1::Design& design, const v1::FitReport& fit, cons
   const v1::CutPlan& plan = fit.cut_plan();
   std::string lines = LineText("ordered", Ordered(design, options.units));
   const std::optional<double> now = OverallAt(plan, plan.cut_done_mm());
-  if (now && plan.cut_planned_mm() - plan.cut_done_mm() > kAsPlanned_mm) {
+  if (now && CutIsPlanned(plan)) {
     lines += LineText("as it is cut now", BenchText(now, options.units));
   }
   if (fit.has_overall_length_mm()) {
@@ -79,18 +84,24 @@ std::string ContactText(const v1::Contact& contact, LengthUnits units) {
 std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
   const v1::CutPlan& plan = fit.cut_plan();
   const LengthUnits units = options.units;
+  const bool planned = CutIsPlanned(plan);
   std::string lines;
   if (!plan.host().empty()) lines += LineText("rests in", Visible(plan.host()));
   if (fit.has_blank_butt_mm()) {
-    lines += LineText("blank's butt face", BenchText(fit.blank_butt_mm(), units) + " from the butt end");
+    lines += LineText(planned ? "butt face as planned" : "blank's butt face",
+                      BenchText(fit.blank_butt_mm(), units) + " from the butt end");
   }
   lines += LineText("known from", RestFrom(fit.rest_from()));
   for (const v1::Contact& contact : plan.contacts()) {
-    lines +=
-        LineText(&contact == &plan.contacts(0) ? "stopped by" : "and by", ContactText(contact, units), options.style);
+    const bool first = &contact == &plan.contacts(0);
+    lines += LineText(!first    ? "and by"
+                      : planned ? "stopped now by"
+                                : "stopped by",
+                      ContactText(contact, units), options.style);
   }
   if (plan.has_depth_mm())
-    lines += LineText("depth in the handle", BenchText(plan.depth_mm(), units) + " from its mouth");
+    lines +=
+        LineText(planned ? "depth now" : "depth in the handle", BenchText(plan.depth_mm(), units) + " from its mouth");
   if (plan.has_shorter_per_mm()) {
     lines +=
         LineText("1 mm more off", absl::StrCat("takes ", FormatFixed(plan.shorter_per_mm(), 2), " mm off the rod"));
@@ -139,8 +150,9 @@ std::string CutText(std::string_view file, int number, const v1::StagedCut& cut,
   }
   if (cut.has_overall_mm()) line("the rod is then " + BenchText(cut.overall_mm(), units));
   if (dry_fit && cut.decides()) line("this dry fit decides what comes after it");
-  line(absl::StrCat("withy trim ", Visible(file), " --cut '", TypedLength(cut.take_mm(), units), "'",
-                    dry_fit ? " --overall 'what you read'" : ""));
+  // To be copied: never broken.
+  absl::StrAppend(&text, "     withy trim ", Visible(file), " --cut '", TypedLength(cut.take_mm(), units), "'",
+                  dry_fit ? " --overall 'what you read'" : "", "\n");
   return text;
 }
 
