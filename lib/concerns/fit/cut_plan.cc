@@ -48,11 +48,12 @@ std::optional<LengthVerdict> VerdictOf(const Rod& rod) {
 std::optional<CutPlan> PlanCut(const Rod& rod) {
   const auto basis = fit::PlanBasisOf(rod);
   if (!basis) return std::nullopt;
-  CutPlan plan{.law = basis->law.from(),
-               .done_m = basis->done_m,
-               .planned_m = basis->planned_m,
-               .limit_m = basis->limit_m,
-               .beyond_m = basis->beyond_m};
+  CutPlan plan;
+  plan.law = basis->law.from();
+  plan.done_m = basis->done_m;
+  plan.planned_m = basis->planned_m;
+  plan.limit_m = basis->limit_m;
+  plan.beyond_m = basis->beyond_m;
   if (basis->host != nullptr) plan.host = basis->law.host();
   if (basis->Told(basis->done_m)) plan.shorter_per = basis->law.ShorterPer(basis->done_m);
   plan.jump_near = basis->law.JumpNear(basis->planned_m);

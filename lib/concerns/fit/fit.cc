@@ -27,7 +27,9 @@ void AddArborContacts(const Rod& rod, FitAnswers& answers) {
   const Part& host = rod.handle.parts[answers.cut->host];
   for (const ArborFit& arbor : answers.parts[answers.cut->host].arbors) {
     if (!arbor.binds_at_m || !host.start.from_butt_m) continue;
-    BlankContact contact{.kind = BlankContact::Kind::kArbor, .bore_m = arbor.outer_m};
+    BlankContact contact;
+    contact.kind = BlankContact::Kind::kArbor;
+    contact.bore_m = arbor.outer_m;
     contact.from_m = host.start.from_butt_m->value() + *arbor.binds_at_m;
     answers.cut->contacts.push_back(contact);
   }

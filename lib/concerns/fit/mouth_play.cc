@@ -51,8 +51,9 @@ std::optional<MouthPlay> MouthPlayOf(const Rod& rod) {
   if (!(rest_m < mouth_m) || !(tip_z_m > mouth_m)) return std::nullopt;
   const double at_mouth_m = basis->planned_m + mouth_m - rest_m;  // on the blank as supplied
   const auto inside = Profile::Limit::kLeft;
-  MouthPlay play{.play_m = insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m(),
-                 .ahead_m = tip_z_m - mouth_m};
+  MouthPlay play;
+  play.play_m = insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m();
+  play.ahead_m = tip_z_m - mouth_m;
   const std::vector<HalfGap> gaps = GapsOf(insertion, basis->law.tighter_m(), basis->planned_m, rest_m);
   if (gaps.size() <= kMostGaps) play.off_axis_m = TipOffAxis(gaps, tip_z_m);
   return play;

@@ -16,9 +16,9 @@ struct PlanBasis {
   const Part* host = nullptr;  // that the blank comes to rest in; null = it runs through
   const Section& butt;
   double done_m = 0, planned_m = 0, limit_m = 0;
-  std::optional<double> host_start_m;  // from the butt end; 0 without a host
-  std::optional<double> beyond_m;      // as CutPlan::beyond_m
-  std::optional<double> target_m;      // as a dry fit reads it
+  std::optional<double> host_start_m = {};  // from the butt end; 0 without a host
+  std::optional<double> beyond_m = {};     // as CutPlan::beyond_m
+  std::optional<double> target_m = {};     // as a dry fit reads it
   double tolerance_m = 0;
   const Closed* closed = nullptr;      // what has glued the blank in
 

@@ -31,7 +31,8 @@ std::vector<ReamTable> ReamTablesOf(const Rod& rod) {
     const Part& part = rod.handle.parts[i];
     if (!part.reamed || part.fitting != FitKind::kRigid || !part.start.from_butt_m || !part.length) continue;
     if (!(part.length->value.meters() > 0)) continue;
-    ReamTable table{.part = i};
+    ReamTable table;
+    table.part = i;
     for (const double own_m : BothEndsAndInches(part.length->value.meters())) {
       const auto blank_m = rod.BlankDiameterAt(part.start.from_butt_m->value() + own_m);
       if (!blank_m) break;

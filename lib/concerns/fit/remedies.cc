@@ -22,8 +22,8 @@ struct Miss {
   const CutPlan& plan;
   double now_m = 0;     // overall, as the rod now is
   double target_m = 0;  // overall
-  FieldPath blocked_by;
-  std::vector<Remedy> remedies;
+  FieldPath blocked_by = {};
+  std::vector<Remedy> remedies = {};
 
   void Add(Remedy::Kind kind, std::string text, double overall_m) {
     remedies.push_back({kind, blocked_by, std::move(text), overall_m});

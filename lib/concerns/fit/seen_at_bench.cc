@@ -28,7 +28,9 @@ std::vector<BlankContact> ContactsOf(const PlanBasis& basis) {
   std::vector<BlankContact> contacts;
   if (insertion == nullptr || !basis.Told(basis.done_m)) return contacts;
   for (const Insertion::Contact& touch : insertion->At(basis.done_m).contacts) {
-    BlankContact contact{.kind = KindOf(touch.touch), .on_blank_m = touch.s_lo};
+    BlankContact contact;
+    contact.kind = KindOf(touch.touch);
+    contact.on_blank_m = touch.s_lo;
     if (basis.host_start_m) contact.from_m = *basis.host_start_m + touch.z_lo;
     if (basis.host_start_m && touch.z_hi > touch.z_lo) contact.to_m = *basis.host_start_m + touch.z_hi;
     contact.bore_m = insertion->bore().At(touch.z_lo);
@@ -40,7 +42,11 @@ std::vector<BlankContact> ContactsOf(const PlanBasis& basis) {
 std::vector<DryFitSeen> DryFitsOf(const PlanBasis& basis) {
   std::vector<DryFitSeen> list;
   for (const RestLaw::Seen& seen : basis.law.seen()) {
-    DryFitSeen fit{.cut_m = seen.cut_m, .read_m = seen.length_m, .expected_m = seen.expected_m, .tighter_m = seen.tighter_m};
+    DryFitSeen fit;
+    fit.cut_m = seen.cut_m;
+    fit.read_m = seen.length_m;
+    fit.expected_m = seen.expected_m;
+    fit.tighter_m = seen.tighter_m;
     if (seen.dry_fit >= 0 && seen.dry_fit < static_cast<int>(basis.rod.dry_fits.size())) {
       fit.at = basis.rod.dry_fits[seen.dry_fit].at;
     }

@@ -60,7 +60,10 @@ bool AlreadyMeets(const PlanBasis& basis) {
 }
 
 StagedCut StageOf(const PlanBasis& basis, const RestLaw& law, double at_m, double take_m) {
-  StagedCut stage{.take_m = take_m, .total_m = at_m + take_m, .leave_m = law.blank_m() - at_m - take_m};
+  StagedCut stage;
+  stage.take_m = take_m;
+  stage.total_m = at_m + take_m;
+  stage.leave_m = law.blank_m() - stage.total_m;
   const RestLaw::Band band = law.LengthAt(stage.total_m);
   stage.expect_from_m = band.low;
   stage.expect_m = band.value;

@@ -12,7 +12,9 @@ std::optional<TipLever> TipLeverOf(const PlanBasis& basis) {
   const double cut_m = basis.law.LengthAt(basis.done_m).value - *basis.target_m;
   const double tip_m = blank.outer.end() - cut_m;
   if (!(cut_m > 1e-9) || !(tip_m > blank.outer.begin())) return std::nullopt;
-  TipLever lever{.cut_m = cut_m, .tip_m = blank.outer.At(tip_m, Profile::Limit::kLeft)};
+  TipLever lever;
+  lever.cut_m = cut_m;
+  lever.tip_m = blank.outer.At(tip_m, Profile::Limit::kLeft);
   const double now_m = blank.outer.At(blank.outer.end(), Profile::Limit::kLeft);
   if (now_m > 0 && lever.tip_m > 0) lever.stiffer = std::pow(lever.tip_m / now_m, 3);
   if (basis.rod.tip_top && lever.tip_m > 0) {

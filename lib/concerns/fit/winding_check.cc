@@ -39,7 +39,9 @@ std::vector<WindingCheckFit> WindingChecksOf(const Rod& rod) {
     const double at_m = part.start.from_butt_m->value();
     const auto blank_m = rod.BlankDiameterAt(at_m);
     if (!blank_m || !(*blank_m > 0)) continue;
-    WindingCheckFit fit{.part = i, .blank_m = *blank_m};
+    WindingCheckFit fit;
+    fit.part = i;
+    fit.blank_m = *blank_m;
     ChooseBores(rod.shop, fit);
     if (fit.next_bore_m) {
       const auto stops_m = fit::FirstPast(blank, blank.end(), at_m, *fit.next_bore_m, fit::Past::kAbove);
