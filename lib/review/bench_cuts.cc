@@ -7,7 +7,8 @@ namespace withy {
 namespace {
 
 constexpr double kAsPlanned_mm = 25.4 / 16;  // cuts that differ by less are one cut to a tape measure
-constexpr double kHair = 1e-6;          // of a step: rounding of what is a whole number of steps
+constexpr std::size_t kFew = 5;
+constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
 
 double StepsIn(double mm, double step_mm) {
   return std::floor(mm / step_mm + kHair);
@@ -60,6 +61,14 @@ std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units,
     cuts.push_back(Moved(plan, stage, take * step_mm, done_mm + steps * step_mm));
   }
   return cuts;
+}
+
+std::size_t ShownCuts(std::size_t cuts) {
+  return cuts <= kFew ? cuts : kFew - 2;
+}
+
+std::string MoreCuts(std::size_t more) {
+  return std::to_string(more) + " more, planned anew after each dry fit";
 }
 
 bool CutsAreToCome(const v1::CutPlan& plan) {

@@ -6,7 +6,9 @@
 #ifndef WITHY_REVIEW_BENCH_CUTS_H_
 #define WITHY_REVIEW_BENCH_CUTS_H_
 
+#include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "withy/review/length_units.h"
@@ -21,6 +23,13 @@ std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units,
 // Finished length at a cut by the law of the plan: of its points the last at or before the cut, and its slope. Unset
 // where the plan has none there.
 std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm);
+
+// How many of so many cuts are worth telling one by one: all of a few, else the first, for each dry fit plans the rest
+// anew.
+std::size_t ShownCuts(std::size_t cuts);
+
+// "8 more, planned anew after each dry fit".
+std::string MoreCuts(std::size_t more);
 
 // Cuts are to come that neither the log nor the design has: every figure of the report but the cuts themselves is of
 // the rod before them.

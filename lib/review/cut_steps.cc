@@ -1,4 +1,6 @@
 // Measure, cut, build, ream.
+#include <vector>
+
 #include "absl/strings/ascii.h"
 #include "absl/strings/str_cat.h"
 #include "bench_cuts.h"
@@ -79,10 +81,14 @@ void AddMeasuring(const PlanInput& input, v1::WorkPlan& plan) {
 
 void AddCuts(const PlanInput& input, v1::WorkPlan& plan) {
   AddCutsDone(input, plan);
-  int number = 0;
-  for (const v1::StagedCut& cut : BenchCuts(input.report.fit().cut_plan(), input.units, LargestCutMm(input.design))) {
-    AddCut(input, cut, number++, plan);
-  }
+  const std::vector<v1::StagedCut> cuts =
+      BenchCuts(input.report.fit().cut_plan(), input.units, LargestCutMm(input.design));
+  const std::size_t shown = ShownCuts(cuts.size());
+  for (std::size_t i = 0; i < shown; ++i) AddCut(input, cuts[i], static_cast<int>(i), plan);
+  if (shown == cuts.size()) return;
+  v1::WorkStep& step = AddStep(plan, "cut", absl::StrCat("Cut ", MoreCuts(cuts.size() - shown)));
+  step.set_closes("what is off is off");
+  step.set_figures("fit.cut_plan.stages");
 }
 
 void AddArbors(const PlanInput& input, v1::WorkPlan& plan) {

@@ -16,6 +16,7 @@ namespace withy {
 namespace {
 
 constexpr double kLargestCut_mm = 76.2;
+constexpr double kAnotherRod = 2;  // times as stiff at the tip: more than a step of power (common practice, no source)
 
 // More is to come off by the design than is off by the log: what is planned and what there is now are two.
 bool CutIsPlanned(const v1::CutPlan& plan) {
@@ -176,8 +177,9 @@ std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vect
         options.style);
   }
   text += BulletText("Cuts are rounded down and include the kerf: the mark is the new edge.", options.style);
-  int number = 0;
-  for (const v1::StagedCut& cut : cuts) text += CutText(file, ++number, cut, dry_fit, options);
+  const std::size_t shown = ShownCuts(cuts.size());
+  for (std::size_t i = 0; i < shown; ++i) text += CutText(file, static_cast<int>(i) + 1, cuts[i], dry_fit, options);
+  if (shown < cuts.size()) text += absl::StrCat("  and ", MoreCuts(cuts.size() - shown), "\n");
   if (plan.has_cut_for_target_mm()) {
     text += LineText(
         "in all",
@@ -222,7 +224,9 @@ std::string TipLines(const v1::TipLever& tip, const ShowOptions& options) {
             FormatFixed(tip.tip_diameter_mm(), 2), " mm",
             tip.has_tube_in64() ? absl::StrCat(", tip-top tube ", FormatShortest(tip.tube_in64()), "/64 in") : ""));
   }
-  if (tip.has_stiffer()) text += LineText("stiffer there", FormatFixed(tip.stiffer(), 2) + " times");
+  if (tip.has_stiffer())
+    text += LineText("stiffer there",
+                     FormatFixed(tip.stiffer(), 2) + (tip.stiffer() < kAnotherRod ? " times" : " times: another rod"));
   return text;
 }
 

@@ -140,6 +140,13 @@ TEST(BenchCuts, NeverPast) {
   }
 }
 
+TEST(BenchCuts, ManyAreNotAllTold) {
+  EXPECT_EQ(ShownCuts(0), 0u);
+  EXPECT_EQ(ShownCuts(5), 5u);
+  EXPECT_EQ(ShownCuts(11), 3u);
+  EXPECT_EQ(MoreCuts(8), "8 more, planned anew after each dry fit");
+}
+
 TEST(BenchText, SaysInchesFirstAndMillimetresBeside) {
   EXPECT_EQ(BenchText(76.2, LengthUnits::kInch), "3\" (76.2 mm)");
   EXPECT_EQ(BenchText(76.2, LengthUnits::kMm), "76.2 mm");
