@@ -43,6 +43,10 @@ bool ReadTyped(const Options& options, Io& io, Typed& typed) {
       !ReadLength(options, "--plus-minus", io, &typed.plus_minus)) {
     return false;
   }
+  if (typed.plus_minus && !(typed.plus_minus->value.mm() > 0)) {
+    io.Complain("--plus-minus: how far off the reading may be, above zero: '1/16 in'");
+    return false;
+  }
   if (options.Has("--correct") != options.Has("--reason")) {
     io.Complain("--correct and --reason go together: which entry was wrong, and why");
     return false;
