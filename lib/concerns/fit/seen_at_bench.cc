@@ -1,4 +1,5 @@
 // What the bench shows of the law: where blank and handle touch, and what the dry fits said.
+#include "arbors.h"
 #include "plan_basis.h"
 
 namespace withy::fit {
@@ -41,6 +42,7 @@ std::vector<BlankContact> ContactsOf(const PlanBasis& basis) {
 
 std::vector<DryFitSeen> DryFitsOf(const PlanBasis& basis) {
   std::vector<DryFitSeen> list;
+  const double room_m = basis.host != nullptr ? GlueClearanceOf(*basis.host) : 0;
   for (const RestLaw::Seen& seen : basis.law.seen()) {
     DryFitSeen fit;
     fit.cut_m = seen.cut_m;
@@ -55,7 +57,7 @@ std::vector<DryFitSeen> DryFitsOf(const PlanBasis& basis) {
     // a bore that is not known tells nothing else than that the edge stopped in it
     const bool edge = insertion == nullptr || EdgeTouches(insertion->Thicker(seen.tighter_m.value_or(0)), seen.cut_m);
     if (edge && !basis.butt.outer.empty()) {
-      fit.bore_m = basis.butt.outer.At(seen.cut_m) + (insertion != nullptr ? insertion->clearance() : 0);
+      fit.bore_m = basis.butt.outer.At(seen.cut_m) + room_m;
     }
     list.push_back(std::move(fit));
   }

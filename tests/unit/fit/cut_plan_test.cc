@@ -132,6 +132,42 @@ TEST(PlanCut, ADryFitIsComparedWithWhatWasRead) {
   EXPECT_NEAR(*plan->cut_for_target_m * 1000, 66 / 1.5, 1e-3);  // 1 mm more has to come off
 }
 
+// A bore that nobody has read, and one dry fit of 2110 mm at no cut: 2115 overall, 65 to come off. One mm off takes between
+// 0 and 2 mm off the rod (withy/rod/rest_law.h), so no more than half of 65 + 3 is sure: 34 mm, less what the reading
+// leaves open. The bore at the butt edge then is 12 mm and 0.1 for the glue.
+TEST(PlanStages, OfABoreThatIsNotKnown) {
+  std::string text = kNarrowing;
+  const std::size_t bore = text.find("bore_known"), end = text.find("13 } }", bore) + 6;
+  text.replace(bore, end - bore, "bore_known: \"unknown\"");
+  const auto plan = PlanCut(RodOf(text + R"(log { id: "e1" fit { part: "h" overall { mm: 2110 plus_minus: 0.5 } } })"));
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->law, RestLaw::From::kDryFits);
+  EXPECT_NEAR(*plan->cut_for_target_m * 1000, 65, 1e-6);
+  ASSERT_FALSE(plan->stages.empty());
+  EXPECT_LT(plan->stages[0].take_m * 1000, 34);
+  EXPECT_GT(plan->stages[0].take_m * 1000, 33);
+  EXPECT_TRUE(plan->stages[0].decides);
+  ASSERT_EQ(plan->dry_fits.size(), 1u);
+  EXPECT_FALSE(plan->dry_fits[0].expected_m);
+  EXPECT_NEAR(*plan->dry_fits[0].bore_m * 1000, 12.1, 1e-9);
+}
+
+// A step that the butt passes by a hair: 12 mm and 0.1 for the glue on 12.09, with diameters known to 0.02. The length is
+// met exactly, but the butt may as well go 100 mm further.
+TEST(VerdictOf, AJumpWithinTheBandIsNoMeeting) {
+  const Rod rod = RodOf(R"(
+    intent { overall_length { mm: 2105 plus_minus: 3 } }
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "h" kind: "one_piece_handle" length { mm: 300 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 12.09 } } bore { at { mm: 100 } diameter { mm: 12.09 } }
+      bore { at { mm: 100 } diameter { mm: 13 } } bore { at { mm: 300 } diameter { mm: 13 } } } }
+    tip_top { end_beyond_tube { mm: 5 } })");
+  EXPECT_NEAR(rod.overall_m->value() * 1000, 2105, 1e-6);
+  EXPECT_TRUE(PlanCut(rod)->jump_near);
+  EXPECT_EQ(VerdictOf(rod), LengthVerdict::kCannotTell);
+}
+
 // 80 mm are off: 110 - 80 x 0.5 = 70, and 70 + 1920 + 5 = 1995 mm, 55 mm short of what is ordered.
 TEST(PlanCut, WhatIsOffBlocks) {
   const auto plan = PlanCut(RodOf(
