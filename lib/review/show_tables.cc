@@ -27,11 +27,15 @@ std::string ArborKind(const v1::FittedArbor& arbor) {
   return arbor.has_turns() ? "arbor, " + Counted(static_cast<int>(arbor.turns()), "turn") : "arbor";
 }
 
-// "module" of handle.parts[module], "module counterweight" of what lies inside it.
+// "module" of handle.parts[module], "module weights" of what lies inside it, "tip bond" of tip_top.bond.
 std::string MassLabel(const v1::PlacedPart& part) {
   if (part.id().empty()) return part.at();
-  std::size_t inside = part.at().find("[" + part.id() + "].");
-  return inside == std::string::npos ? part.id() : part.id() + " " + part.at().substr(inside + part.id().size() + 3);
+  const std::string owner = "[" + part.id() + "].";
+  const std::size_t inside = part.at().find(owner);
+  if (inside != std::string::npos) return part.id() + " " + part.at().substr(inside + owner.size());
+  const bool alone = part.at().find('[') == std::string::npos;  // a thing that there is one of
+  const std::size_t point = alone ? part.at().find('.') : std::string::npos;
+  return point == std::string::npos ? part.id() : part.id() + " " + part.at().substr(point + 1);
 }
 
 }  // namespace

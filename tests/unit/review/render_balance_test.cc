@@ -81,6 +81,18 @@ TEST(BalanceText, ListsTheHeaviestFirstAndCountsWhatIsLight) {
   EXPECT_THAT(text, HasSubstr("  - and 2 of less than 0.5 g, together 0.5 g: 'withy show' lists them\n"));
 }
 
+TEST(BalanceText, NamesWhatLiesInsideAThing) {
+  v1::Report report;
+  for (const char* at : {"handle.parts[cap]", "handle.parts[cap].bond", "tip_top", "tip_top.bond"}) {
+    v1::PlacedPart& part = *report.mutable_balance()->add_parts();
+    part.set_id(std::string(at).starts_with("tip") ? "tip" : "cap");
+    part.set_at(at);
+    part.set_mass_g(1);
+  }
+  EXPECT_THAT(Text(report),
+              HasSubstr("  cap         1.00\n  cap bond    1.00\n  tip         1.00\n  tip bond    1.00\n"));
+}
+
 TEST(BalanceText, WarnsOfLeadWhereThereIsLead) {
   EXPECT_THAT(Text(ExampleReport()), Not(HasSubstr("Lead")));
   EXPECT_THAT(Text(ExampleReport(), DesignWithWeightsOf("lead")), HasSubstr("Lead is poisonous"));
