@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "figures.h"
+#include "item_names.h"
+#include "withy/rod/rest_inputs.h"
 
 namespace withy {
 namespace {
@@ -19,11 +21,11 @@ class Tracer {
     if (value) trace_.emplace(path_.Field(name).ToString(), *value * Uncertain(scale));
     return *this;
   }
-  Trace Take() { return std::move(trace_); }
+  std::map<std::string, Uncertain> Take() { return std::move(trace_); }
 
  private:
   FieldPath path_;
-  Trace trace_;
+  std::map<std::string, Uncertain> trace_;
 };
 
 FieldPath ItemOf(std::string_view concern, std::string_view list, std::size_t index) {
@@ -99,16 +101,49 @@ void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
       .Add("moment_after_n_m", plan.moment_after_n_m, kAsIs);
 }
 
+// The cut in question is the one that the law is asked about.
+constexpr char kCutForTarget[] = "fit.cut_plan.cut_for_target_mm";
+
 }  // namespace
 
-Trace TraceOf(const Rod& rod, const Answers& answers) {
+Trace::Trace(const Rod& rod, const Answers& answers) : rod_(rod), answers_(answers) {
   Tracer tracer;
   TraceSections(rod, answers, tracer);
   TraceFit(rod, answers.fit, tracer);
   TraceGuidesAndWraps(rod, answers, tracer);
   TraceBonding(answers.bonding, tracer);
   TraceBalance(answers.balance, tracer);
-  return tracer.Take();
+  figures_ = tracer.Take();
+}
+
+std::optional<double> Trace::PlusMinus(const FieldPath& figure) const {
+  const auto found = figures_.find(ByNumber(figure));
+  if (found == figures_.end() || !(found->second.plus_minus() > 0)) return std::nullopt;
+  return found->second.plus_minus();
+}
+
+// By the law the place of the blank is one input; here it is taken apart.
+void Trace::Spread(double share, double cut_m, std::map<std::string, double>& shares) const {
+  for (const RestInput& input : RestInputsOf(rod_, cut_m)) shares[input.name] += share * input.of_variance;
+}
+
+std::map<std::string, double> Trace::SharesOf(const FieldPath& figure) const {
+  std::map<std::string, double> shares;
+  const std::string key = ByNumber(figure);
+  const auto& plan = answers_.fit.cut;
+  if (key == kCutForTarget && plan && plan->cut_for_target_m) Spread(1, *plan->cut_for_target_m, shares);
+  const auto found = figures_.find(key);
+  if (found == figures_.end()) return shares;
+  const std::string by_law = rod_.rest_basis == RestBasis::kLaw ? RestInputName(rod_) : "";
+  for (const VarianceShare& share : found->second.Shares()) {
+    const std::string& name = answers_.inputs.at(share.input).name;
+    if (!by_law.empty() && name == by_law && plan) {
+      Spread(share.of_variance, plan->planned_m, shares);
+    } else {
+      shares[name] += share.of_variance;
+    }
+  }
+  return shares;
 }
 
 }  // namespace withy

@@ -182,8 +182,8 @@ absl::StatusOr<v1::WhyReport> Why(const Document& document, const v1::Report& re
   why.set_design_digest(report.design_digest());
   const Rod rod = Resolve(document);
   const Answers answers = ComputeAnswers(rod);
-  const Trace trace = TraceOf(rod, answers);
-  WhyTree tree(document, report, trace, answers.inputs);
+  const Trace trace(rod, answers);
+  WhyTree tree(document, report, trace);
   if (FindFigure(DeclaredName(path, *v1::Report::descriptor())) != nullptr) {
     *why.add_figures() = tree.Open(path, options.depth);
     return why;

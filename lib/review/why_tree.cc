@@ -71,8 +71,8 @@ const Figure* FindFigure(std::string_view name) {
   return found == by_name->end() ? nullptr : found->second;
 }
 
-WhyTree::WhyTree(const Document& document, const v1::Report& report, const Trace& trace, const Inputs& inputs)
-    : document_(document), report_(report), trace_(trace), inputs_(inputs) {
+WhyTree::WhyTree(const Document& document, const v1::Report& report, const Trace& trace)
+    : document_(document), report_(report), trace_(trace) {
   for (const v1::Unknown& unknown : report.unknown()) {
     unknown_.emplace(unknown.figure(), unknown.measure());
     const absl::StatusOr<FieldPath> figure = FieldPath::Parse(unknown.figure());
@@ -85,10 +85,7 @@ v1::WhyStep WhyTree::Glance(const FieldPath& path) const {
   step.set_path(path.ToString());
   if (IsByNumber(path)) step.set_about(FigureContext(report_, path).Subject().ToString());
   FigureValue figure = FigureAt(report_, path);
-  const auto traced = trace_.find(ByNumber(path));
-  if (figure.value && !figure.plus_minus && traced != trace_.end() && traced->second.plus_minus() > 0) {
-    figure.plus_minus = traced->second.plus_minus();
-  }
+  if (figure.value && !figure.plus_minus) figure.plus_minus = trace_.PlusMinus(path);
   if (figure.value && std::isfinite(*figure.value)) step.set_value(*figure.value);
   if (figure.plus_minus && std::isfinite(*figure.plus_minus)) step.set_plus_minus(*figure.plus_minus);
   if (figure.value) step.set_unit(figure.unit);
@@ -109,10 +106,7 @@ v1::WhyStep WhyTree::Open(const FieldPath& path, int depth) {
 }
 
 void WhyTree::FillShares(const FieldPath& path, v1::WhyStep& step) {
-  const auto traced = trace_.find(ByNumber(path));
-  if (traced == trace_.end()) return;
-  std::map<std::string, double> by_name;  // a field that was read twice is one input to its author
-  for (const VarianceShare& share : traced->second.Shares()) by_name[inputs_.at(share.input).name] += share.of_variance;
+  const std::map<std::string, double> by_name = trace_.SharesOf(path);
   std::vector<std::pair<std::string, double>> sorted(by_name.begin(), by_name.end());
   std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
   for (const auto& [full, of_variance] : sorted) {

@@ -20,7 +20,7 @@ namespace withy {
 
 class WhyTree {
  public:
-  WhyTree(const Document& document, const v1::Report& report, const Trace& trace, const Inputs& inputs);
+  WhyTree(const Document& document, const v1::Report& report, const Trace& trace);
 
   // With inputs down to `depth` levels, and the shares of its uncertainty. `path` with the ids of its items.
   v1::WhyStep Open(const FieldPath& path, int depth);
@@ -48,7 +48,6 @@ class WhyTree {
   const Document& document_;
   const v1::Report& report_;
   const Trace& trace_;
-  const Inputs& inputs_;
   std::map<std::string, double> shares_;  // of the figure asked for, by field path
   std::set<std::string> opened_;
   std::unordered_map<std::string, std::string> unknown_;        // what would settle it, by path

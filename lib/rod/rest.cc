@@ -10,6 +10,7 @@
 #include "make_rest_law.h"
 #include "measurements.h"
 #include "read_quantity.h"
+#include "withy/rod/rest_inputs.h"
 
 namespace withy {
 namespace {
@@ -92,17 +93,7 @@ void SettleFromDryFit(Resolver& r, const RestPlan& plan, const PlacedPart& part)
 
 // Half the band on both sides, the wider one. The tip end is an input of its own; the butt face then carries the blank's
 // length once more than it should: too wide, never too narrow.
-// Name of the one input that the place by the law is.
-std::string WhatTheLawRestsOn(const Rod& rod, const Part& part) {
-  const RestLaw& law = *rod.rest_law;
-  if (law.from() == RestLaw::From::kDryFits && !law.seen().empty()) {
-    return rod.dry_fits[law.seen().back().dry_fit].at.Field("overall").ToString() + " (drawn on to the cut as planned)";
-  }
-  const char* bore = part.bore_known == BoreKnown::kPlugs ? "plugs" : "bore";
-  return part.at.Field(bore).ToString() + " (where the blank comes to rest)";
-}
-
-void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
+void SettleFromLaw(Resolver& r, const PlacedPart& part) {
   Rod& rod = r.rod;
   if (!part.start_m) {
     rod.rest_measure = "give the one-piece handle a place from the butt end";
@@ -110,7 +101,7 @@ void SettleFromLaw(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
   }
   const RestLaw::Band band = rod.rest_law->LengthAt(ButtSection(rod)->cut_butt.amount.meters());
   rod.blank_tip_m = *part.start_m + rod.inputs.Add(band.value, std::max(band.value - band.low, band.high - band.value),
-                                                   WhatTheLawRestsOn(rod, rod.handle.parts[plan.part]));
+                                                   RestInputName(rod));
   rod.blank_butt_m = *rod.blank_tip_m - *rod.blank.length_m;
 }
 
@@ -206,7 +197,7 @@ Datums SettleRest(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
       break;
     }
     case RestBasis::kDryFit: SettleFromDryFit(r, plan, part); break;
-    case RestBasis::kLaw: SettleFromLaw(r, plan, part); break;
+    case RestBasis::kLaw: SettleFromLaw(r, part); break;
     case RestBasis::kAgainstCap: SettleAgainstCap(r, plan, part); break;
     case RestBasis::kUnknown: break;
   }
