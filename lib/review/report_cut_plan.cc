@@ -7,41 +7,58 @@ namespace {
 
 const char* OutcomeWord(CutPlan::Outcome outcome) {
   switch (outcome) {
-    case CutPlan::Outcome::kReached: return "reached";
-    case CutPlan::Outcome::kJump: return "jump";
-    case CutPlan::Outcome::kTargetTooLong: return "too long a target";
-    case CutPlan::Outcome::kTargetTooShort: return "too short a target";
-    case CutPlan::Outcome::kClosed: break;
+    case CutPlan::Outcome::kReached:
+      return "reached";
+    case CutPlan::Outcome::kJump:
+      return "jump";
+    case CutPlan::Outcome::kTargetTooLong:
+      return "too long a target";
+    case CutPlan::Outcome::kTargetTooShort:
+      return "too short a target";
+    case CutPlan::Outcome::kClosed:
+      break;
   }
   return "closed";
 }
 
 const char* VerdictWord(LengthVerdict verdict) {
   switch (verdict) {
-    case LengthVerdict::kMeets: return "meets";
-    case LengthVerdict::kMisses: return "misses";
-    case LengthVerdict::kCannotTell: break;
+    case LengthVerdict::kMeets:
+      return "meets";
+    case LengthVerdict::kMisses:
+      return "misses";
+    case LengthVerdict::kCannotTell:
+      break;
   }
   return "cannot tell";
 }
 
 const char* TouchWord(BlankContact::Kind kind) {
   switch (kind) {
-    case BlankContact::Kind::kStop: return "stop";
-    case BlankContact::Kind::kStep: return "step";
-    case BlankContact::Kind::kArbor: return "arbor";
-    case BlankContact::Kind::kTaper: break;
+    case BlankContact::Kind::kStop:
+      return "stop";
+    case BlankContact::Kind::kStep:
+      return "step";
+    case BlankContact::Kind::kArbor:
+      return "arbor";
+    case BlankContact::Kind::kTaper:
+      break;
   }
   return "taper";
 }
 
 const char* RemedyWord(Remedy::Kind kind) {
   switch (kind) {
-    case Remedy::Kind::kCut: return "cut";
-    case Remedy::Kind::kTip: return "tip";
-    case Remedy::Kind::kPlug: return "plug";
-    case Remedy::Kind::kRemove: return "remove";
-    case Remedy::Kind::kOrder: break;
+    case Remedy::Kind::kCut:
+      return "cut";
+    case Remedy::Kind::kTip:
+      return "tip";
+    case Remedy::Kind::kPlug:
+      return "plug";
+    case Remedy::Kind::kRemove:
+      return "remove";
+    case Remedy::Kind::kOrder:
+      break;
   }
   return "order";
 }

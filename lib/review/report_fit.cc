@@ -9,23 +9,32 @@ namespace {
 
 const char* RestWord(const Rod& rod) {
   switch (rod.rest_basis) {
-    case RestBasis::kGiven: return "given";
-    case RestBasis::kDryFit: return "dry fit";
+    case RestBasis::kGiven:
+      return "given";
+    case RestBasis::kDryFit:
+      return "dry fit";
     case RestBasis::kLaw:
       return rod.rest_law && rod.rest_law->from() == RestLaw::From::kContact ? "contact" : "dry fits";
-    case RestBasis::kAgainstCap: return "cap";
-    case RestBasis::kUnknown: break;
+    case RestBasis::kAgainstCap:
+      return "cap";
+    case RestBasis::kUnknown:
+      break;
   }
   return "";
 }
 
 const char* PlaceWord(ArborFit::Place place) {
   switch (place) {
-    case ArborFit::Place::kScrewThread: return "screw thread";
-    case ArborFit::Place::kStraight: return "straight";
-    case ArborFit::Place::kNeck: return "neck";
-    case ArborFit::Place::kRear: return "rear";
-    case ArborFit::Place::kGiven: break;
+    case ArborFit::Place::kScrewThread:
+      return "screw thread";
+    case ArborFit::Place::kStraight:
+      return "straight";
+    case ArborFit::Place::kNeck:
+      return "neck";
+    case ArborFit::Place::kRear:
+      return "rear";
+    case ArborFit::Place::kGiven:
+      break;
   }
   return "given";
 }
@@ -87,8 +96,9 @@ void ReportWindingCheck(const Rod& rod, const WindingCheckFit& fit, v1::WindingC
 }  // namespace
 
 void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report) {
-  PutWithPlusMinus(answers.overall_m, kMm, [&](double mm) { report.set_overall_length_mm(mm); },
-                   [&](double mm) { report.set_overall_length_plus_minus_mm(mm); });
+  PutWithPlusMinus(
+      answers.overall_m, kMm, [&](double mm) { report.set_overall_length_mm(mm); },
+      [&](double mm) { report.set_overall_length_plus_minus_mm(mm); });
   Put(answers.short_of_target_m, kMm, [&](double mm) { report.set_short_of_target_mm(mm); });
   Put(rod.blank_butt_m, kMm, [&](double mm) { report.set_blank_butt_mm(mm); });
   Put(rod.blank_tip_m, kMm, [&](double mm) { report.set_blank_tip_mm(mm); });

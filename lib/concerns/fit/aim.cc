@@ -42,13 +42,18 @@ void Reach(const PlanBasis& basis, double cut_m, CutPlan& plan) {
 void AimWithCut(const PlanBasis& basis, CutPlan& plan) {
   const double target_m = *basis.target_m;
   const Insertion* insertion = basis.law.insertion();
-  const LengthOutcome found = insertion != nullptr
-                                  ? CutForLength(*insertion, target_m, basis.limit_m)
-                                  : EvenCutForLength(basis.law, target_m, basis.limit_m);
+  const LengthOutcome found = insertion != nullptr ? CutForLength(*insertion, target_m, basis.limit_m)
+                                                   : EvenCutForLength(basis.law, target_m, basis.limit_m);
   switch (found.kind) {
-    case LengthOutcome::Kind::kBeyondLimit: plan.outcome = CutPlan::Outcome::kTargetTooShort; break;
-    case LengthOutcome::Kind::kJump: plan.outcome = CutPlan::Outcome::kJump; break;
-    default: Reach(basis, found.cut_m.value_or(0), plan); return;
+    case LengthOutcome::Kind::kBeyondLimit:
+      plan.outcome = CutPlan::Outcome::kTargetTooShort;
+      break;
+    case LengthOutcome::Kind::kJump:
+      plan.outcome = CutPlan::Outcome::kJump;
+      break;
+    default:
+      Reach(basis, found.cut_m.value_or(0), plan);
+      return;
   }
   if (found.below) plan.nearest_below_m = basis.Overall(found.below->length_m);
   if (found.above) plan.nearest_above_m = basis.Overall(found.above->length_m);

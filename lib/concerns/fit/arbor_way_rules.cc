@@ -11,10 +11,13 @@ constexpr Code kArborBinds = {
     .name = "fit/arbor-binds",
     .severity = Severity::kError,
     .summary = "An arbor binds in the bore before the blank comes home",
-    .why = "The bore is narrower on the way than where the arbor is to lie. The rod comes out too long by what is missing, "
-           "and it shows only with the adhesive on.",
-    .action = "Build the arbor no thicker than the narrowest bore that it passes, or let adhesive and a slotted arbor fill "
-              "the wider place.",
+    .why =
+        "The bore is narrower on the way than where the arbor is to lie. The rod comes out too long by what is "
+        "missing, "
+        "and it shows only with the adhesive on.",
+    .action =
+        "Build the arbor no thicker than the narrowest bore that it passes, or let adhesive and a slotted arbor fill "
+        "the wider place.",
 };
 
 void JudgeArborBinds(const View& view, std::vector<Finding>& findings) {
@@ -25,10 +28,13 @@ void JudgeArborBinds(const View& view, std::vector<Finding>& findings) {
       if (!fit.held_out_m || *fit.held_out_m <= kTouch_m) continue;
       findings.push_back(MakeFinding(
           kArborBinds, part.arbors[k].at,
-          absl::StrFormat("%.2f mm thick, it stops where the bore of '%s' is narrower, %.1f mm from the part's butt end, and "
-                          "holds the blank %.1f mm out",
-                          *fit.outer_m * 1000, part.id, *fit.binds_at_m * 1000, *fit.held_out_m * 1000),
-          {{"outer_mm", *fit.outer_m * 1000}, {"binds_at_mm", *fit.binds_at_m * 1000}, {"held_out_mm", *fit.held_out_m * 1000}}));
+          absl::StrFormat(
+              "%.2f mm thick, it stops where the bore of '%s' is narrower, %.1f mm from the part's butt end, and "
+              "holds the blank %.1f mm out",
+              *fit.outer_m * 1000, part.id, *fit.binds_at_m * 1000, *fit.held_out_m * 1000),
+          {{"outer_mm", *fit.outer_m * 1000},
+           {"binds_at_mm", *fit.binds_at_m * 1000},
+           {"held_out_mm", *fit.held_out_m * 1000}}));
       if (fit.start_m) findings.back().from_tip_mm = view.rod.FromTipMm({Uncertain(*fit.start_m), std::nullopt});
     }
   }
@@ -46,12 +52,12 @@ constexpr Code kArborBridges = {
 // advice).
 constexpr double kBridged_m = 0.0005;
 
-// How much further the middle of a profile is away than both of its ends, on the radius; `away` is 1 where wider is away,
-// -1 where thinner is.
+// How much further the middle of a profile is away than both of its ends, on the radius; `away` is 1 where wider is
+// away, -1 where thinner is.
 double HollowOf(const Profile& profile, double from, double to, int away) {
   const double left = profile.At(from, Profile::Limit::kRight), right = profile.At(to, Profile::Limit::kLeft);
-  const double furthest = away > 0 ? profile.Max(from, to) - std::max(left, right)
-                                   : std::min(left, right) - profile.Min(from, to);
+  const double furthest =
+      away > 0 ? profile.Max(from, to) - std::max(left, right) : std::min(left, right) - profile.Min(from, to);
   return furthest / 2;
 }
 
@@ -82,11 +88,10 @@ void JudgeArborBridges(const View& view, std::vector<Finding>& findings) {
       const double blank_m = fit.blank_m ? std::max(HollowOf(blank, from, to, -1), StepOf(blank, from, to)) : 0;
       const double hollow_m = std::max(bore_m, blank_m);
       if (hollow_m <= kBridged_m + 1e-8) continue;
-      findings.push_back(MakeFinding(
-          kArborBridges, arbor.at,
-          absl::StrFormat("between its ends the %s goes %.2f mm away from it", bore_m >= blank_m ? "bore" : "blank",
-                          hollow_m * 1000),
-          {{"hollow_mm", hollow_m * 1000}, {"limit_mm", kBridged_m * 1000}}));
+      findings.push_back(MakeFinding(kArborBridges, arbor.at,
+                                     absl::StrFormat("between its ends the %s goes %.2f mm away from it",
+                                                     bore_m >= blank_m ? "bore" : "blank", hollow_m * 1000),
+                                     {{"hollow_mm", hollow_m * 1000}, {"limit_mm", kBridged_m * 1000}}));
       findings.back().from_tip_mm = view.rod.FromTipMm({Uncertain(from), std::nullopt});
     }
   }

@@ -14,8 +14,8 @@ namespace {
 constexpr double kArborGap_m = 0.0001;
 // On the diameter: 0.5 mm all round is the most that epoxy is said to bridge well (a supplier's advice).
 constexpr double kWidestGlue_m = 0.001;
-// Common practice, no source: of proposed arbors the width, the pitch, what is kept free at the part's ends for a fillet
-// of adhesive, and how even a bore is that counts as straight.
+// Common practice, no source: of proposed arbors the width, the pitch, what is kept free at the part's ends for a
+// fillet of adhesive, and how even a bore is that counts as straight.
 constexpr double kWidth_m = 0.012, kPitch_m = 0.025, kFree_m = 0.005, kStraight_m = 0.0001;
 constexpr int kMostOnStraight = 3;
 constexpr double kSame_m = 1e-8;  // rounding of inches and millimetres
@@ -24,7 +24,9 @@ double GapOf(const Part& part) {
   return part.glue_clearance ? std::max(0.0, part.glue_clearance->value.meters()) / 2 : kArborGap_m;
 }
 
-bool Positive(const Maybe<Length>& known) { return known && known->value.meters() > 0; }
+bool Positive(const Maybe<Length>& known) {
+  return known && known->value.meters() > 0;
+}
 
 // What of the bore was read, from the part's own butt end.
 std::optional<Span> KnownBore(const Part& part) {
@@ -42,7 +44,8 @@ ArborFit AtPlace(const Rod& rod, const Part& part, double own_m, double length_m
   fit.length_m = length_m;
   if (rod.BlankDiameterAt(from) && rod.BlankDiameterAt(from + length_m)) fit.blank_m = blank.Max(from, from + length_m);
   const std::optional<Span> known = KnownBore(part);
-  if (known && own_m >= known->start && own_m + length_m <= known->end) fit.bore_m = part.bore.Min(own_m, own_m + length_m);
+  if (known && own_m >= known->start && own_m + length_m <= known->end)
+    fit.bore_m = part.bore.Min(own_m, own_m + length_m);
   return fit;
 }
 
@@ -61,8 +64,8 @@ void Build(const Arbor& arbor, double gap_m, ArborFit& fit) {
   if (fit.outer_m && fit.bore_m) fit.gap_m = (*fit.bore_m - *fit.outer_m) / 2;
 }
 
-// The blank enters at the mouth or, of a part that slides on from the tip, at the part's butt-side face; the arbor is on
-// it. What is too thick for its own place is told as such.
+// The blank enters at the mouth or, of a part that slides on from the tip, at the part's butt-side face; the arbor is
+// on it. What is too thick for its own place is told as such.
 void LookAtTheWay(const Part& part, double own_m, double length_m, ArborFit& fit) {
   if (!fit.outer_m || !fit.bore_m || *fit.outer_m > *fit.bore_m || part.bore_known != BoreKnown::kProfile) return;
   if (part.reamed || part.fitting != FitKind::kRigid) return;

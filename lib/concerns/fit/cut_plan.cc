@@ -78,8 +78,8 @@ std::string MeasureForLength(const Rod& rod, const std::optional<CutPlan>& plan)
   if (plan && plan->host >= 0) {
     const std::string& host = rod.handle.parts[plan->host].id;
     if (plan->dry_fits.empty() && rod.rest_basis == RestBasis::kLaw) {
-      return absl::StrFormat("try '%s' on dry before any cut, and log how far it is from its butt end to the blank's tip end",
-                             host);
+      return absl::StrFormat(
+          "try '%s' on dry before any cut, and log how far it is from its butt end to the blank's tip end", host);
     }
     if (rod.rest_basis == RestBasis::kLaw && !plan->no_sure_cut) {
       return absl::StrFormat("take the next cut of the plan, try '%s' on dry again and log the fit", host);

@@ -6,7 +6,7 @@
 namespace withy {
 namespace {
 
-constexpr double kSame = 1e-9;    // of cuts and lengths
+constexpr double kSame = 1e-9;     // of cuts and lengths
 constexpr int kMostTangents = 60;  // each finds a bend, or parts the stretch
 
 // Cuts between which the length is convex.

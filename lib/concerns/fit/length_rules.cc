@@ -1,8 +1,8 @@
 #include <cmath>
 
 #include "absl/strings/str_format.h"
+#include "both_units.h"
 #include "rules.h"
-#include "withy/units/format.h"
 
 namespace withy::fit {
 namespace {
@@ -22,18 +22,13 @@ constexpr Code kOverallLength = {
 constexpr char kMeasureAll[] =
     "measure the length of every section, the overlap of every joint and where the blank comes to rest in the handle";
 
-// "2209.8 mm (87\")": a rod is ordered in inches or in mm.
-std::string Both(double mm) {
-  return FormatMm(Length::Mm(mm), 1) + " (" + FormatInches(Length::Mm(mm), 16) + ")";
-}
-
 // The verdict is that of the cut plan (withy/fit/cut_plan.h).
 void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.verdict || view.answers.verdict == LengthVerdict::kMeets) return;
   const Known<Length>& ordered = *view.rod.order.overall_length;
   if (!view.answers.overall_m) {
     findings.push_back(CannotTell(kOverallLength, ordered.at,
-                                  "whether the rod comes out at " + Both(ordered.value.mm()) + " is not known",
+                                  "whether the rod comes out at " + Both(ordered.value) + " is not known",
                                   view.answers.measure.empty() ? kMeasureAll : view.answers.measure));
     return;
   }
@@ -44,8 +39,9 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
                                        {"ordered_mm", ordered.value.mm()},
                                        {"tolerance_mm", tolerance_mm},
                                        {"plus_minus_mm", uncertain_mm}};
-  const std::string figures = absl::StrFormat("%s, give or take %.1f, where %s is ordered, within %.1f mm",
-                                              Both(overall_mm), uncertain_mm, Both(ordered.value.mm()), tolerance_mm);
+  const std::string figures =
+      absl::StrFormat("%s, give or take %.1f, where %s is ordered, within %.1f mm", Both(Length::Mm(overall_mm)),
+                      uncertain_mm, Both(ordered.value), tolerance_mm);
   if (view.answers.verdict == LengthVerdict::kMisses) {
     findings.push_back(MakeFinding(kOverallLength, ordered.at, "comes out at " + figures, numbers));
     return;

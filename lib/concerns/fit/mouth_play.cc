@@ -33,7 +33,8 @@ double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
   for (const HalfGap& ahead : gaps) {
     for (const HalfGap& behind : gaps) {
       if (!(behind.z_m < ahead.z_m)) continue;
-      const double off_m = ahead.half_m + (ahead.half_m + behind.half_m) * (tip_z_m - ahead.z_m) / (ahead.z_m - behind.z_m);
+      const double off_m =
+          ahead.half_m + (ahead.half_m + behind.half_m) * (tip_z_m - ahead.z_m) / (ahead.z_m - behind.z_m);
       least = std::min(least.value_or(off_m), off_m);
     }
   }
@@ -52,7 +53,8 @@ std::optional<MouthPlay> MouthPlayOf(const Rod& rod) {
   const double at_mouth_m = basis->planned_m + mouth_m - rest_m;  // on the blank as supplied
   const auto inside = Profile::Limit::kLeft;
   MouthPlay play;
-  play.play_m = insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m();
+  play.play_m =
+      insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m();
   play.ahead_m = tip_z_m - mouth_m;
   const std::vector<HalfGap> gaps = GapsOf(insertion, basis->law.tighter_m(), basis->planned_m, rest_m);
   if (gaps.size() <= kMostGaps) play.off_axis_m = TipOffAxis(gaps, tip_z_m);

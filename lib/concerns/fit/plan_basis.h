@@ -17,10 +17,10 @@ struct PlanBasis {
   const Section& butt;
   double done_m = 0, planned_m = 0, limit_m = 0;
   std::optional<double> host_start_m = {};  // from the butt end; 0 without a host
-  std::optional<double> beyond_m = {};     // as CutPlan::beyond_m
-  std::optional<double> target_m = {};     // as a dry fit reads it
+  std::optional<double> beyond_m = {};      // as CutPlan::beyond_m
+  std::optional<double> target_m = {};      // as a dry fit reads it
   double tolerance_m = 0;
-  const Closed* closed = nullptr;      // what has glued the blank in
+  const Closed* closed = nullptr;  // what has glued the blank in
 
   // Whether the law tells where the butt stands at this cut: of a bore that is known only in part it may not.
   bool Told(double cut_m) const { return law.from() != RestLaw::From::kContact || law.KnownAt(cut_m); }
@@ -31,8 +31,8 @@ struct PlanBasis {
 
 std::optional<PlanBasis> PlanBasisOf(const Rod& rod);
 
-// At every cut where the length bends or jumps, at each whole inch between, and at both ends: what is off, and the limit.
-// Empty without overall lengths.
+// At every cut where the length bends or jumps, at each whole inch between, and at both ends: what is off, and the
+// limit. Empty without overall lengths.
 std::vector<LengthAtCut> LengthsOf(const PlanBasis& basis);
 
 // Fills in outcome, cut_for_target, nearest lengths.

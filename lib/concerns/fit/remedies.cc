@@ -3,6 +3,7 @@
 #include <string>
 
 #include "absl/strings/str_format.h"
+#include "both_units.h"
 #include "plan_basis.h"
 #include "withy/units/format.h"
 
@@ -12,8 +13,8 @@ namespace {
 // No more comes off a tip before it is another rod (common practice, no source).
 constexpr double kMostOffTip_m = 0.1524;
 
-std::string Both(double m) {
-  return FormatMm(Length::Meters(m), 1) + " (" + FormatInches(Length::Meters(m), 16) + ")";
+std::string BothOf(double m) {
+  return Both(Length::Meters(m));
 }
 
 // What the ways out are judged by.
@@ -36,7 +37,7 @@ void ByAnotherCut(Miss& miss) {
   if (beyond && miss.plan.limit_m > miss.basis.done_m) {
     miss.Add(Remedy::Kind::kCut,
              absl::StrFormat("Cut the butt by %s in all, which is half of the section: the rod comes out at %s.",
-                             Both(miss.plan.limit_m), Both(*miss.plan.nearest_above_m)),
+                             BothOf(miss.plan.limit_m), BothOf(*miss.plan.nearest_above_m)),
              *miss.plan.nearest_above_m);
   }
   if (!jump || !miss.plan.nearest_below_m || !miss.basis.law.insertion()) return;
@@ -44,7 +45,7 @@ void ByAnotherCut(Miss& miss) {
   if (!cut) return;
   miss.Add(Remedy::Kind::kCut,
            absl::StrFormat("Cut the butt by %s in all: the butt passes the shoulder, and the rod comes out at %s.",
-                           Both(*cut), Both(*miss.plan.nearest_below_m)),
+                           BothOf(*cut), BothOf(*miss.plan.nearest_below_m)),
            *miss.plan.nearest_below_m);
 }
 
@@ -53,11 +54,14 @@ void ByTheTip(Miss& miss) {
   const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump && miss.plan.nearest_above_m;
   const double off_m = (jump ? *miss.plan.nearest_above_m : miss.now_m) - miss.target_m;
   if (!(off_m > 0) || off_m > kMostOffTip_m || !miss.plan.tip) return;
-  std::string text = absl::StrFormat("Cut %s off the tip%s", Both(off_m), jump ? ", and the butt to just before the jump" : "");
+  std::string text =
+      absl::StrFormat("Cut %s off the tip%s", BothOf(off_m), jump ? ", and the butt to just before the jump" : "");
   if (!jump && miss.plan.tip->tube_in64) {
-    text += absl::StrFormat("; the tip-top then needs a tube of %s in", FormatIn64(Length::In64(*miss.plan.tip->tube_in64)));
+    text += absl::StrFormat("; the tip-top then needs a tube of %s in",
+                            FormatIn64(Length::In64(*miss.plan.tip->tube_in64)));
   }
-  if (!jump && miss.plan.tip->stiffer) text += absl::StrFormat(", and the tip is %.2f times as stiff", *miss.plan.tip->stiffer);
+  if (!jump && miss.plan.tip->stiffer)
+    text += absl::StrFormat(", and the tip is %.2f times as stiff", *miss.plan.tip->stiffer);
   text += ".";
   const TipTop* tip_top = miss.basis.rod.tip_top ? &*miss.basis.rod.tip_top : nullptr;
   if (tip_top != nullptr && miss.basis.rod.FindClosed(Closed::Kind::kGlued, tip_top->id) != nullptr) {
@@ -75,7 +79,8 @@ void ByAPlug(Miss& miss) {
   if (!(missing_m > 0) || miss.plan.outcome == CutPlan::Outcome::kClosed) return;
   if (miss.plan.host < 0) {
     miss.Add(Remedy::Kind::kPlug,
-             absl::StrFormat("Lengthen the butt by %s with a plug behind the blank or a longer butt cap.", Both(missing_m)),
+             absl::StrFormat("Lengthen the butt by %s with a plug behind the blank or a longer butt cap.",
+                             BothOf(missing_m)),
              miss.target_m);
     return;
   }
@@ -83,18 +88,19 @@ void ByAPlug(Miss& miss) {
   miss.Add(Remedy::Kind::kPlug,
            absl::StrFormat("Put a plug behind the butt face in '%s' that holds the blank out by %s; %.0f mm of it stay "
                            "inside, and arbors have to centre it.",
-                           miss.basis.host->id, Both(missing_m), (*miss.plan.depth_m - missing_m) * 1000),
+                           miss.basis.host->id, BothOf(missing_m), (*miss.plan.depth_m - missing_m) * 1000),
            miss.target_m);
 }
 
 void ByTakingItOff(Miss& miss) {
   if (miss.basis.closed == nullptr) return;
-  miss.Add(Remedy::Kind::kRemove,
-           absl::StrFormat("Take '%s' off again, with heat or by cutting it away, log it as removed, and plan the cut anew: "
-                           "%s are to %s.",
-                           miss.basis.closed->id, Both(std::abs(miss.now_m - miss.target_m)),
-                           miss.now_m > miss.target_m ? "come off" : "be added"),
-           miss.target_m);
+  miss.Add(
+      Remedy::Kind::kRemove,
+      absl::StrFormat("Take '%s' off again, with heat or by cutting it away, log it as removed, and plan the cut anew: "
+                      "%s are to %s.",
+                      miss.basis.closed->id, BothOf(std::abs(miss.now_m - miss.target_m)),
+                      miss.now_m > miss.target_m ? "come off" : "be added"),
+      miss.target_m);
 }
 
 void ByTheOrder(Miss& miss) {
@@ -103,7 +109,8 @@ void ByTheOrder(Miss& miss) {
   if (!below && !above) return;
   const bool take_below = below && (!above || miss.target_m - *below <= *above - miss.target_m);
   const double nearest_m = take_below ? *below : *above;
-  miss.Add(Remedy::Kind::kOrder, absl::StrFormat("Agree on %s instead of %s.", Both(nearest_m), Both(miss.target_m)), nearest_m);
+  miss.Add(Remedy::Kind::kOrder,
+           absl::StrFormat("Agree on %s instead of %s.", BothOf(nearest_m), BothOf(miss.target_m)), nearest_m);
 }
 
 }  // namespace
@@ -118,7 +125,8 @@ std::vector<Remedy> RemediesOf(const PlanBasis& basis, const CutPlan& plan) {
     miss.blocked_by = *plan.closed_by;
   } else if (plan.outcome == CutPlan::Outcome::kTargetTooLong) {
     // what is off stays off
-    if (const Closed* cut = basis.rod.FindClosed(Closed::Kind::kCut, basis.butt.id, End::kButt)) miss.blocked_by = cut->at;
+    if (const Closed* cut = basis.rod.FindClosed(Closed::Kind::kCut, basis.butt.id, End::kButt))
+      miss.blocked_by = cut->at;
   }
   ByAnotherCut(miss);
   ByTheTip(miss);

@@ -7,9 +7,12 @@ namespace {
 
 BlankContact::Kind KindOf(Insertion::Touch touch) {
   switch (touch) {
-    case Insertion::Touch::kStop: return BlankContact::Kind::kStop;
-    case Insertion::Touch::kStep: return BlankContact::Kind::kStep;
-    case Insertion::Touch::kTaper: break;
+    case Insertion::Touch::kStop:
+      return BlankContact::Kind::kStop;
+    case Insertion::Touch::kStep:
+      return BlankContact::Kind::kStep;
+    case Insertion::Touch::kTaper:
+      break;
   }
   return BlankContact::Kind::kTaper;
 }

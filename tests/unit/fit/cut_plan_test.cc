@@ -3,7 +3,6 @@
 
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
-
 #include "support/rod_of.h"
 
 namespace withy::testing {
@@ -13,8 +12,8 @@ using Outcome = CutPlan::Outcome;
 
 constexpr double kInch = 25.4;
 
-// A handle with a step that faces the mouth, `step` inches from its butt end: 12 mm behind it, 14.4 in front. The butt, 14
-// mm and thinner by 0.001 per mm, stands on the step whatever comes off it up to 1.9 m.
+// A handle with a step that faces the mouth, `step` inches from its butt end: 12 mm behind it, 14.4 in front. The butt,
+// 14 mm and thinner by 0.001 per mm, stands on the step whatever comes off it up to 1.9 m.
 std::string OnAStep(double blank_in, double step_in, double ordered_in, const std::string& log = "") {
   const auto inch = [](double value) { return " { inch: " + std::to_string(value) + " } "; };
   return "intent { overall_length { inch: " + std::to_string(ordered_in) + " plus_minus: 0.125 } }" +
@@ -22,9 +21,14 @@ std::string OnAStep(double blank_in, double step_in, double ordered_in, const st
          "taper { reading { diameter_plus_minus { mm: 0.02 } } stations { at { mm: 0 } outer { mm: 14 } }"
          "stations { at { mm: 2000 } outer { mm: 12.05 } } } } }"
          "handle { parts { id: \"h\" kind: \"one_piece_handle\" length { mm: 400 } bore_known: \"profile\""
-         "bore { at { mm: 0 } diameter { mm: 12 } } bore { at" + inch(step_in) + "diameter { mm: 12 } }"
-         "bore { at" + inch(step_in) + "diameter { mm: 14.4 } } bore { at { mm: 400 } diameter { mm: 14.4 } } } }"
-         "tip_top { end_beyond_tube { mm: 0 } } " + log;
+         "bore { at { mm: 0 } diameter { mm: 12 } } bore { at" +
+         inch(step_in) +
+         "diameter { mm: 12 } }"
+         "bore { at" +
+         inch(step_in) +
+         "diameter { mm: 14.4 } } bore { at { mm: 400 } diameter { mm: 14.4 } } } }"
+         "tip_top { end_beyond_tube { mm: 0 } } " +
+         log;
 }
 
 double OverallAt(const CutPlan& plan, double cut_mm) {
@@ -35,8 +39,8 @@ double OverallAt(const CutPlan& plan, double cut_mm) {
   return 0;
 }
 
-// Common practice, no source: an 87 in blank with a one-piece handle that adds 6 in when the butt stands on its step, cut
-// by twice 3 in, comes out at 87 in.
+// Common practice, no source: an 87 in blank with a one-piece handle that adds 6 in when the butt stands on its step,
+// cut by twice 3 in, comes out at 87 in.
 TEST(PlanCut, SixInchesMoreSixInchesOff) {
   const auto plan = PlanCut(RodOf(OnAStep(87, 6, 87)));
   ASSERT_TRUE(plan);
@@ -72,8 +76,8 @@ TEST(PlanStages, TwoLargeAndASmallOne) {
 }
 
 // A narrowing bore, 11 to 13 over 200 mm, and a blank of 12 mm, thinner by 0.005 per mm, 0.1 mm for the glue: the butt
-// rests where the bore is 12.1, at 110 mm; one mm off takes 1 + 0.005 / 0.01 = 1.5 off the rod. Diameters within 0.02 mm
-// move that by 2 mm.
+// rests where the bore is 12.1, at 110 mm; one mm off takes 1 + 0.005 / 0.01 = 1.5 off the rod. Diameters within 0.02
+// mm move that by 2 mm.
 const char kNarrowing[] = R"(
     intent { overall_length { mm: 2050 plus_minus: 3 } }
     blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
@@ -119,7 +123,8 @@ TEST(PlanStages, NeverPastTheLowEndOfTheBand) {
 }
 
 // A dry fit that is 1 mm longer than the 2110 expected: the bore is as wide as the blank and the glue 1 mm further out,
-// 0.01 mm tighter than read. The bore that follows at the butt edge is what was read of the blank, and the glue: 12.1 mm.
+// 0.01 mm tighter than read. The bore that follows at the butt edge is what was read of the blank, and the glue: 12.1
+// mm.
 TEST(PlanCut, ADryFitIsComparedWithWhatWasRead) {
   const auto plan =
       PlanCut(RodOf(std::string(kNarrowing) + R"(log { id: "e1" fit { part: "h" overall { mm: 2111 } } })"));
@@ -132,9 +137,9 @@ TEST(PlanCut, ADryFitIsComparedWithWhatWasRead) {
   EXPECT_NEAR(*plan->cut_for_target_m * 1000, 66 / 1.5, 1e-3);  // 1 mm more has to come off
 }
 
-// A bore that nobody has read, and one dry fit of 2110 mm at no cut: 2115 overall, 65 to come off. One mm off takes between
-// 0 and 2 mm off the rod (withy/rod/rest_law.h), so no more than half of 65 + 3 is sure: 34 mm, less what the reading
-// leaves open. The bore at the butt edge then is 12 mm and 0.1 for the glue.
+// A bore that nobody has read, and one dry fit of 2110 mm at no cut: 2115 overall, 65 to come off. One mm off takes
+// between 0 and 2 mm off the rod (withy/rod/rest_law.h), so no more than half of 65 + 3 is sure: 34 mm, less what the
+// reading leaves open. The bore at the butt edge then is 12 mm and 0.1 for the glue.
 TEST(PlanStages, OfABoreThatIsNotKnown) {
   std::string text = kNarrowing;
   const std::size_t bore = text.find("bore_known"), end = text.find("13 } }", bore) + 6;
@@ -152,8 +157,8 @@ TEST(PlanStages, OfABoreThatIsNotKnown) {
   EXPECT_NEAR(*plan->dry_fits[0].bore_m * 1000, 12.1, 1e-9);
 }
 
-// A step that the butt passes by a hair: 12 mm and 0.1 for the glue on 12.09, with diameters known to 0.02. The length is
-// met exactly, but the butt may as well go 100 mm further.
+// A step that the butt passes by a hair: 12 mm and 0.1 for the glue on 12.09, with diameters known to 0.02. The length
+// is met exactly, but the butt may as well go 100 mm further.
 TEST(VerdictOf, AJumpWithinTheBandIsNoMeeting) {
   const Rod rod = RodOf(R"(
     intent { overall_length { mm: 2105 plus_minus: 3 } }
@@ -170,8 +175,8 @@ TEST(VerdictOf, AJumpWithinTheBandIsNoMeeting) {
 
 // 80 mm are off: 110 - 80 x 0.5 = 70, and 70 + 1920 + 5 = 1995 mm, 55 mm short of what is ordered.
 TEST(PlanCut, WhatIsOffBlocks) {
-  const auto plan = PlanCut(RodOf(
-      std::string(kNarrowing) + R"(log { id: "e1" date: "2026-03-14" cut { section: "b" amount { mm: 80 } } })"));
+  const auto plan = PlanCut(
+      RodOf(std::string(kNarrowing) + R"(log { id: "e1" date: "2026-03-14" cut { section: "b" amount { mm: 80 } } })"));
   ASSERT_TRUE(plan);
   EXPECT_EQ(plan->outcome, Outcome::kTargetTooLong);
   EXPECT_NEAR(*plan->nearest_below_m * 1000, 1995, 1e-6);
@@ -183,8 +188,8 @@ TEST(PlanCut, WhatIsOffBlocks) {
   EXPECT_NEAR(*plan->remedies.back().overall_m * 1000, 1995, 1e-6);
 }
 
-// Glued at 2115 mm: 65 mm too long. The tip, 2 mm, would be 2 + 65 x 0.005 = 2.325 mm thick, (2.325 / 2)^3 = 1.571 times as
-// stiff; 2.325 mm = 5.86/64 in, so a tube of 6/64.
+// Glued at 2115 mm: 65 mm too long. The tip, 2 mm, would be 2 + 65 x 0.005 = 2.325 mm thick, (2.325 / 2)^3 = 1.571
+// times as stiff; 2.325 mm = 5.86/64 in, so a tube of 6/64.
 TEST(PlanCut, WhatIsGluedIsClosed) {
   const auto plan = PlanCut(RodOf(std::string(kNarrowing) + R"(
       log { id: "e1" fit { part: "h" overall { mm: 2110 } } }

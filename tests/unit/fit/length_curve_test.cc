@@ -15,16 +15,17 @@ using ::testing::ElementsAre;
 // Shaft 12 mm, thinner by 0.005 per unit. A shoulder of 11.6 at 100 facing the mouth: the face stands on it until it is
 // 11.6 thick, at a cut of 80; there the length falls by 100. From the mouth side on it is wide enough.
 TEST(BendsOfLength, AShoulderIsOneJump) {
-  const Insertion insertion({.bore = Profile({{0, 11.6}, {100, 11.6}, {100, 12.2}, {300, 12.2}}),
-                             .shaft = Profile({{0, 12}, {2000, 2}})});
+  const Insertion insertion(
+      {.bore = Profile({{0, 11.6}, {100, 11.6}, {100, 12.2}, {300, 12.2}}), .shaft = Profile({{0, 12}, {2000, 2}})});
   EXPECT_THAT(BendsOfLength(insertion, 0, 400), ElementsAre(DoubleNear(80, 1e-6)));
 }
 
 // A bore that widens by 0.01 per unit from 11 at its rear end, then straight 12.5 from 150 on. The face is 12 thick: it
-// stops at 100. It comes to the rear end, the stop, when it is 11 thick, at a cut of 200: up to there one unit of cut takes
-// 1 + 0.005 / 0.01 = 1.5 off, from there on 1.
+// stops at 100. It comes to the rear end, the stop, when it is 11 thick, at a cut of 200: up to there one unit of cut
+// takes 1 + 0.005 / 0.01 = 1.5 off, from there on 1.
 TEST(BendsOfLength, TheFaceComesToTheStop) {
-  const Insertion insertion({.bore = Profile({{0, 11}, {150, 12.5}, {300, 12.5}}), .shaft = Profile({{0, 12}, {2000, 2}})});
+  const Insertion insertion(
+      {.bore = Profile({{0, 11}, {150, 12.5}, {300, 12.5}}), .shaft = Profile({{0, 12}, {2000, 2}})});
   EXPECT_THAT(BendsOfLength(insertion, 0, 400), ElementsAre(DoubleNear(200, 1e-6)));
   EXPECT_NEAR(insertion.LengthAt(0), 2100, 1e-9);
   EXPECT_NEAR(insertion.LengthAt(200), 1800, 1e-9);

@@ -2,7 +2,6 @@
 #include "withy/fit/mouth_play.h"
 
 #include "gtest/gtest.h"
-
 #include "support/rod_of.h"
 
 namespace withy::testing {
@@ -19,14 +18,14 @@ TEST(TipOffAxis, PivotsOnATightButt) {
   EXPECT_NEAR(TipOffAxis({{0.10, 0}, {0.30, 0.00025}}, 2.2) * 1000, 0.25 * 10.5, 1e-9);
 }
 
-// A neck in between that is tighter than the line from the butt to the mouth decides: at 250 mm 0.1 mm to a side. With the
-// butt: 0.1 + 0.15 x 1950 / 150 = 2.05 mm.
+// A neck in between that is tighter than the line from the butt to the mouth decides: at 250 mm 0.1 mm to a side. With
+// the butt: 0.1 + 0.15 x 1950 / 150 = 2.05 mm.
 TEST(TipOffAxis, ATightPlaceInBetweenCounts) {
   EXPECT_NEAR(TipOffAxis({{0.10, 0.00005}, {0.25, 0.0001}, {0.30, 0.0005}}, 2.2) * 1000, 2.05, 1e-9);
 }
 
-// Blank 12 mm, thinner by 0.005 per mm, in a bore of 12.1 mm at 100 of 200 mm and 15 mm at the mouth: 3.5 mm of play (see
-// tests/faulty/fit/off-axis.txtpb).
+// Blank 12 mm, thinner by 0.005 per mm, in a bore of 12.1 mm at 100 of 200 mm and 15 mm at the mouth: 3.5 mm of play
+// (see tests/faulty/fit/off-axis.txtpb).
 TEST(MouthPlay, OfARod) {
   const Rod rod = RodOf(R"(
     blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }

@@ -7,14 +7,17 @@ namespace withy::testing {
 namespace {
 
 FitAnswers FitWith(const std::string& parts, const std::string& more = "") {
-  const Rod rod = RodOf(R"(blank { sections { id: "s" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+  const Rod rod =
+      RodOf(R"(blank { sections { id: "s" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
       stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
-    handle { blank_butt_from_butt { mm: 0 } )" + parts + "}" + more);
+    handle { blank_butt_from_butt { mm: 0 } )" +
+            parts + "}" + more);
   Inputs inputs = rod.inputs;
   return ComputeFit(rod, ComputeSections(rod, inputs));
 }
 
-const char kCheckAt400[] = R"(parts { id: "c" kind: "winding_check" length { mm: 4 } place { from_butt { mm: 380 } } })";
+const char kCheckAt400[] =
+    R"(parts { id: "c" kind: "winding_check" length { mm: 4 } place { from_butt { mm: 380 } } })";
 
 // At 380 mm the blank is 12 - 1.9 = 10.1 mm. Every half millimetre: 10.5 goes on and leaves 0.4; 10.0 stops where the
 // blank is 10 mm thick, at 400 mm, 20 mm ahead, and 0.1 mm would have to be reamed.
@@ -80,7 +83,8 @@ TEST(ProposedArbors, ThreeOnAStraightBoreTwoOnAShorterOne) {
 
 // Common practice, no source: and one at the neck. Straight under the screw thread, then wider to the mouth.
 TEST(ProposedArbors, OneAtTheNeck) {
-  const FitAnswers answers = FitWith(R"(parts { id: "h" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
+  const FitAnswers answers =
+      FitWith(R"(parts { id: "h" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
       bore { at { mm: 0 } diameter { mm: 14 } } bore { at { mm: 90 } diameter { mm: 14 } }
       bore { at { mm: 200 } diameter { mm: 16 } } seat { foot_center { mm: 40 } thread_length { mm: 50 } neck { mm: 190 } } })");
   EXPECT_EQ(CountOf(answers, ArborFit::Place::kScrewThread), 3);
@@ -92,10 +96,11 @@ TEST(ProposedArbors, NoneWhereTheBlankIsNotLoose) {
   EXPECT_TRUE(FitWith(Handle(100, 12.4, 0)).parts[0].proposed.empty());
 }
 
-// Bore 14, blank 11.9 under the arbor's butt edge at 20 mm; 0.1 mm left all round: (14 - 11.9 - 0.2) / (2 x 0.13) = 7.3, so
-// seven turns, 11.9 + 14 x 0.13 = 13.72 mm, and (14 - 13.72) / 2 = 0.14 mm is left.
+// Bore 14, blank 11.9 under the arbor's butt edge at 20 mm; 0.1 mm left all round: (14 - 11.9 - 0.2) / (2 x 0.13)
+// = 7.3, so seven turns, 11.9 + 14 x 0.13 = 13.72 mm, and (14 - 13.72) / 2 = 0.14 mm is left.
 TEST(Arbors, TurnsOfTape) {
-  const FitAnswers answers = FitWith(R"(parts { id: "seat" kind: "reel_seat" length { mm: 100 } bore { at { mm: 0 } diameter { mm: 14 } }
+  const FitAnswers answers =
+      FitWith(R"(parts { id: "seat" kind: "reel_seat" length { mm: 100 } bore { at { mm: 0 } diameter { mm: 14 } }
       arbors { id: "a" kind: "tape" at { mm: 20 } length { mm: 10 } tape_thickness { mm: 0.13 } } })");
   const ArborFit& arbor = answers.parts[0].arbors[0];
   EXPECT_EQ(*arbor.turns, 7);
@@ -103,10 +108,11 @@ TEST(Arbors, TurnsOfTape) {
   EXPECT_NEAR(*arbor.gap_m * 1000, 0.14, 1e-9);
 }
 
-// The way to its place against the contact solved with the arbor laid over the shaft: bore 14 behind a mouth of 12.6, the
-// arbor of 13.5 from 40 to 70 mm; with it on, the blank's face stays 160 mm further out than without.
+// The way to its place against the contact solved with the arbor laid over the shaft: bore 14 behind a mouth of 12.6,
+// the arbor of 13.5 from 40 to 70 mm; with it on, the blank's face stays 160 mm further out than without.
 TEST(Arbors, OneThatBindsHoldsTheBlankOut) {
-  const FitAnswers answers = FitWith(R"(parts { id: "m" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
+  const FitAnswers answers =
+      FitWith(R"(parts { id: "m" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
       bore { at { mm: 0 } diameter { mm: 14 } } bore { at { mm: 120 } diameter { mm: 14 } }
       bore { at { mm: 120 } diameter { mm: 12.6 } } bore { at { mm: 200 } diameter { mm: 12.6 } }
       arbors { id: "a" kind: "turned" at { mm: 40 } length { mm: 30 } outer { mm: 13.5 } } })");

@@ -29,7 +29,8 @@ struct LengthAtCut {
   double shorter_per = 0;                  // what one more unit off takes off the rod, from here on
 };
 
-// Where blank and handle touch, or what is built up on the blank binds; from the butt end of the finished rod, the blank's place as supplied.
+// Where blank and handle touch, or what is built up on the blank binds; from the butt end of the finished rod, the
+// blank's place as supplied.
 struct BlankContact {
   enum class Kind { kStop, kStep, kTaper, kArbor };
   Kind kind = Kind::kTaper;
@@ -68,9 +69,9 @@ struct Remedy {
 // The other lever: the length ordered from the tip, the butt left as it is.
 struct TipLever {
   double cut_m = 0;
-  double tip_m = 0;                   // blank at the tip then
-  std::optional<double> tube_in64;    // smallest tube in half sixty-fourths that goes over all that is in it
-  std::optional<double> stiffer;      // (diameter then / now)^3: bending stiffness of a thin tube of the same wall
+  double tip_m = 0;                 // blank at the tip then
+  std::optional<double> tube_in64;  // smallest tube in half sixty-fourths that goes over all that is in it
+  std::optional<double> stiffer;    // (diameter then / now)^3: bending stiffness of a thin tube of the same wall
 };
 
 struct CutPlan {
@@ -81,13 +82,13 @@ struct CutPlan {
   double limit_m = 0;                // no plan takes more: half of the butt section
   std::optional<double> beyond_m;    // overall length less that of a dry fit
   std::optional<double> cut_for_target_m, cut_for_target_plus_minus_m;
-  std::optional<Outcome> outcome;    // unset = cannot be told
+  std::optional<Outcome> outcome;                          // unset = cannot be told
   std::optional<double> nearest_below_m, nearest_above_m;  // overall
-  std::optional<FieldPath> closed_by;  // the entry of the log that closed the length
-  std::optional<double> shorter_per;   // of the rod as it now is
+  std::optional<FieldPath> closed_by;                      // the entry of the log that closed the length
+  std::optional<double> shorter_per;                       // of the rod as it now is
   bool jump_near = false;
-  std::optional<double> tighter_m;     // blank less bore, beyond what was read; unset without a dry fit
-  std::optional<double> depth_m;       // mouth to butt face, as the rod now is
+  std::optional<double> tighter_m;  // blank less bore, beyond what was read; unset without a dry fit
+  std::optional<double> depth_m;    // mouth to butt face, as the rod now is
   std::vector<LengthAtCut> lengths;
   std::vector<BlankContact> contacts;  // as the rod now is
   std::vector<StagedCut> stages;
@@ -97,9 +98,9 @@ struct CutPlan {
   std::optional<TipLever> tip;
 };
 
-// Of the rod as planned: with d the distance from the length ordered and U its expanded uncertainty, meets where d + U is
-// within the tolerance, misses where d - U is not, cannot be told between the two, nor where a jump of the length lies
-// within the uncertainty of the diameters. Unset = no length is ordered.
+// Of the rod as planned: with d the distance from the length ordered and U its expanded uncertainty, meets where d + U
+// is within the tolerance, misses where d - U is not, cannot be told between the two, nor where a jump of the length
+// lies within the uncertainty of the diameters. Unset = no length is ordered.
 std::optional<LengthVerdict> VerdictOf(const Rod& rod);
 
 // What the order allows; 1/8 in (common practice, no source) where it names no tolerance.

@@ -12,11 +12,11 @@ namespace withy {
 // Only where shaft and bore have so many corners that more than kMostCorners pairs of them would have to be looked at,
 // none.
 //
-// Derivation. While the face passes one linear piece of the shaft, what may stop it is: a corner of the bore against the
-// face (length falls as fast as the cut grows), the face on a linear piece of the bore (a constant slope), or something
-// ahead of the face, or the stop. Each of them comes or goes only where the face's diameter, with the clearance, equals
-// that of a corner of the bore. Between two such cuts the length is therefore the greatest of a fixed set of straight
-// lines: convex, and its bends are found by cutting the tangents of the two ends with one another.
+// Derivation. While the face passes one linear piece of the shaft, what may stop it is: a corner of the bore against
+// the face (length falls as fast as the cut grows), the face on a linear piece of the bore (a constant slope), or
+// something ahead of the face, or the stop. Each of them comes or goes only where the face's diameter, with the
+// clearance, equals that of a corner of the bore. Between two such cuts the length is therefore the greatest of a fixed
+// set of straight lines: convex, and its bends are found by cutting the tangents of the two ends with one another.
 //
 // Requires: 0 <= from <= to < the shaft's length.
 inline constexpr int kMostCorners = 20000;

@@ -1,6 +1,7 @@
 // Play of a blank in its handle, and where it lets the tip point.
 //
-//   TipOffAxis({{0.10, 0.00005}, {0.30, 0.0005}}, 2.2)  // 0.005725: half a millimetre at the mouth is 5.7 mm at the tip
+//   TipOffAxis({{0.10, 0.00005}, {0.30, 0.0005}}, 2.2)  // 0.005725: half a millimetre at the mouth is 5.7 mm at the
+//   tip
 #ifndef WITHY_FIT_MOUTH_PLAY_H_
 #define WITHY_FIT_MOUTH_PLAY_H_
 
@@ -21,15 +22,15 @@ struct HalfGap {
 // Derivation. The blank's axis is a line y(z) = a + b z with |y| <= h at every gap h(z). Of all such lines the one that
 // lies furthest out at the tip leans on one wall at some place u and on the other at some place l behind it:
 //   y(tip) = h_u + (h_u + h_l) (tip - u) / (u - l),
-// and, being the greatest value of a linear program in two unknowns, it is the least of these over all pairs l < u. h is
-// linear between corners, so the corners suffice. With no play at the butt and p across the mouth, a depth of d in:
+// and, being the greatest value of a linear program in two unknowns, it is the least of these over all pairs l < u. h
+// is linear between corners, so the corners suffice. With no play at the butt and p across the mouth, a depth of d in:
 // p/2 (1 + ahead / d). Own derivation. Requires: two gaps in different places at least, else 0.
 double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m);
 
 struct MouthPlay {
-  double play_m = 0;                   // at the host's front mouth, both sides together, no arbors and no adhesive
-  std::optional<double> off_axis_m;    // at the tip, to each side
-  double ahead_m = 0;                  // from the mouth to the tip end of the blank
+  double play_m = 0;                 // at the host's front mouth, both sides together, no arbors and no adhesive
+  std::optional<double> off_axis_m;  // at the tip, to each side
+  double ahead_m = 0;                // from the mouth to the tip end of the blank
 };
 
 // With the butt cut as planned. Unset where the blank rests in no handle, or its bore is not known up to the mouth.
