@@ -15,6 +15,8 @@
 #include "withy/document/print.h"
 #include "withy/review/findings_json.h"
 #include "withy/review/review.h"
+#include "withy/review/why.h"
+#include "withy/review/work_plan.h"
 
 namespace withy::testing {
 namespace {
@@ -63,6 +65,13 @@ class Material {
     Add("Design", name + ".design.json", WriteDesign(checked.read.document->design, Form::kJson), sound);
     checked.review = ReviewDesign(checked.read);
     Add("Report", name + ".report.json", MessageToJson(checked.review.report), true);
+    const LengthUnits units = UnitsOf(checked.read.document->design);
+    Add("WorkPlan", name + ".plan.json",
+        MessageToJson(PlanWork(checked.read.document->design, checked.review.report, units)), true);
+    for (const char* figure : {"fit.overall_length_mm", "balance"}) {
+      const absl::StatusOr<v1::WhyReport> why = Why(*checked.read.document, checked.review.report, figure);
+      if (why.ok()) Add("WhyReport", name + "." + figure + ".why.json", MessageToJson(*why), true);
+    }
     v1::CheckReport report = EmptyCheckReport();
     *report.add_files() = CheckedFileOf(checked, Severity::kError);
     Add("CheckReport", name + ".check.json", MessageToJson(report), true);
