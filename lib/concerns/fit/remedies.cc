@@ -73,6 +73,13 @@ void ByTheTip(Miss& miss) {
 // Where the blank is held out of the handle by what is missing, there must be enough of it left inside.
 constexpr double kLeastHeld = 0.5;
 
+// How deep the blank is in the handle once the butt has passed the shoulder.
+std::optional<double> DepthBeyondJump(const Miss& miss) {
+  const auto cut_m = miss.basis.law.LeastCut(*miss.basis.target_m);
+  if (!cut_m || miss.basis.host == nullptr || !miss.basis.host->length) return std::nullopt;
+  return miss.basis.host->length->value.meters() - miss.basis.law.RestAt(*cut_m);
+}
+
 void ByAPlug(Miss& miss) {
   const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump && miss.plan.nearest_below_m;
   const double missing_m = miss.target_m - (jump ? *miss.plan.nearest_below_m : miss.now_m);
@@ -84,11 +91,13 @@ void ByAPlug(Miss& miss) {
              miss.target_m);
     return;
   }
-  if (!miss.plan.depth_m || *miss.plan.depth_m - missing_m < kLeastHeld * *miss.plan.depth_m) return;
+  const std::optional<double> depth_m = jump ? DepthBeyondJump(miss) : miss.plan.depth_m;
+  if (!depth_m || *depth_m - missing_m < kLeastHeld * *depth_m) return;
   miss.Add(Remedy::Kind::kPlug,
-           absl::StrFormat("Put a plug behind the butt face in '%s' that holds the blank out by %s; %.0f mm of it stay "
+           absl::StrFormat("%s plug behind the butt face in '%s' that holds the blank out by %s; %.0f mm of it stay "
                            "inside, and arbors have to centre it.",
-                           miss.basis.host->id, BothOf(missing_m), (*miss.plan.depth_m - missing_m) * 1000),
+                           jump ? "Cut to where the butt passes the shoulder, and put a" : "Put a", miss.basis.host->id,
+                           BothOf(missing_m), (*depth_m - missing_m) * 1000),
            miss.target_m);
 }
 

@@ -188,6 +188,28 @@ TEST(PlanCut, WhatIsOffBlocks) {
   EXPECT_NEAR(*plan->remedies.back().overall_m * 1000, 1995, 1e-6);
 }
 
+// The step of tests/faulty/fit/no-cut-gives-length-jump.txtpb: past it the butt stands at the handle's end, 300 mm in,
+// and the rod is 1905 mm; held out by the 45 mm that are missing, 255 stay inside.
+TEST(PlanCut, PastAJumpAPlugHoldsTheBlankOut) {
+  const auto plan = PlanCut(RodOf(R"(
+    intent { overall_length { mm: 1950 plus_minus: 3 } }
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "h" kind: "one_piece_handle" length { mm: 300 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 11.6 } } bore { at { mm: 100 } diameter { mm: 11.6 } }
+      bore { at { mm: 100 } diameter { mm: 12.4 } } bore { at { mm: 300 } diameter { mm: 12.4 } } } }
+    tip_top { end_beyond_tube { mm: 5 } })"));
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->outcome, Outcome::kJump);
+  EXPECT_NEAR(*plan->nearest_below_m * 1000, 1905, 1e-6);
+  EXPECT_NEAR(*plan->nearest_above_m * 1000, 2005, 1e-6);
+  ASSERT_EQ(plan->remedies.size(), 4u);
+  EXPECT_EQ(plan->remedies[0].kind, Remedy::Kind::kCut);
+  EXPECT_EQ(plan->remedies[1].kind, Remedy::Kind::kTip);
+  EXPECT_EQ(plan->remedies[2].kind, Remedy::Kind::kPlug);
+  EXPECT_NE(plan->remedies[2].text.find("255 mm of it"), std::string::npos) << plan->remedies[2].text;
+}
+
 // Glued at 2115 mm: 65 mm too long. The tip, 2 mm, would be 2 + 65 x 0.005 = 2.325 mm thick, (2.325 / 2)^3 = 1.571
 // times as stiff; 2.325 mm = 5.86/64 in, so a tube of 6/64.
 TEST(PlanCut, WhatIsGluedIsClosed) {
