@@ -19,6 +19,11 @@ function M.length(ctx)
   end
 end
 
+function M.rounding(ctx)
+  return ctx:get("identity.units") == "INCH" and ", to 1/16 in; mm are the same place"
+    or ", to 1 mm; inches are the same place to 1/32"
+end
+
 function M.diameter(mm)
   return text.fixed(mm, 2) .. " mm"
 end

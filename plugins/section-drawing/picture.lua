@@ -38,8 +38,8 @@ end
 local function remarks(ctx, handle, view)
   local said = {
     gap_words(view.gaps),
-    "Lengths are counted from the butt end of the finished rod (outer end of the butt cap). Build from the cut sheet, "
-      .. "not from lengths taken off this drawing.",
+    "Lengths are counted from the butt end of the finished rod (outer end of the butt cap)" .. marks.rounding(ctx)
+      .. ". Build from the cut sheet, not from lengths taken off this drawing.",
   }
   if not handle.blank then
     local measure = measure_of(ctx, "fit.overall_length_mm")
