@@ -5,7 +5,7 @@ local M = {}
 
 local SCALES = { 1, 1.5, 2, 2.5, 4, 5, 8, 10, 15, 20 }
 local DETAIL_SCALES = { 0.5, 2 / 3, 1, 1.5, 2, 2.5, 4, 5 }
-local DETAIL_HEIGHT = 54 -- mm that a detail may take
+local DETAIL_HEIGHT = 50 -- mm that a detail may take
 local AROUND = 8 -- mm of the rod on both sides of what a detail is of
 
 local function number_option(ctx, name, low, high)
