@@ -702,6 +702,8 @@ function table_module.sum(items, key) end
 ---@field kind? string
 ---@field limit? number
 ---@field reamed boolean
+---@field glue_clearance? withy.Length
+---@field stop? withy.Length
 
 ---@class withy.Seat
 ---@field size? string
@@ -736,6 +738,8 @@ function table_module.sum(items, key) end
 ---@field unit_diameter? withy.Length
 ---@field material? string
 ---@field bond? string
+---@field potted? string
+---@field cover? withy.Length
 
 ---@class withy.GripRing
 ---@field material? string
@@ -900,6 +904,9 @@ function table_module.sum(items, key) end
 ---@field tax? number
 ---@field exchange withy.Exchange[]
 ---@field consumables withy.Consumable[]
+---@field last_cut? withy.Length
+---@field winding_check_bores withy.Length[]
+---@field gluing_time? withy.Time
 
 ---@class withy.Rate
 ---@field work? string
@@ -936,6 +943,7 @@ function table_module.sum(items, key) end
 ---@field breakage? withy.Breakage
 ---@field static_test? withy.StaticTest
 ---@field test_cast? withy.TestCast
+---@field potted? withy.Potted
 ---@field id? string
 
 ---@class withy.Cut
@@ -947,12 +955,15 @@ function table_module.sum(items, key) end
 ---@field part? string
 ---@field overall? withy.Length
 ---@field stand_out? withy.Length
+---@field arbors_on boolean
 
 ---@class withy.Weighed
 ---@field what string[]
 ---@field mass? withy.Mass
 ---@field balance_from_butt? withy.Length
 ---@field with_reel boolean
+---@field weights? integer
+---@field missing string[]
 
 ---@class withy.Calipered
 ---@field section? string
@@ -964,6 +975,8 @@ function table_module.sum(items, key) end
 ---@field lot? string
 ---@field mixed? withy.Mass
 ---@field temperature? withy.Temperature
+---@field by_volume? withy.Parts
+---@field by_mass? withy.Parts
 
 ---@class withy.Coated
 ---@field what string[]
@@ -1003,6 +1016,13 @@ function table_module.sum(items, key) end
 ---@field distance? withy.Length
 ---@field observation? string
 
+---@class withy.Potted
+---@field part? string
+---@field count? integer
+---@field bond? string
+---@field mixed? withy.Mass
+---@field lot? string
+
 ---@class withy.Waiver
 ---@field code? string
 ---@field at? string
@@ -1027,6 +1047,7 @@ function table_module.sum(items, key) end
 ---@field guides withy.RodGuide[]
 ---@field wraps withy.RodWrap[]
 ---@field tip_top? withy.RodTipTop
+---@field reel_foot_mm? number
 
 ---@class withy.ProfileRow
 ---@field at_mm? number
@@ -1038,6 +1059,7 @@ function table_module.sum(items, key) end
 ---@field length_mm? number
 ---@field cut_butt_mm? number
 ---@field cut_tip_mm? number
+---@field inner withy.ProfileRow[]
 
 ---@class withy.RodPart
 ---@field id? string
@@ -1049,6 +1071,22 @@ function table_module.sum(items, key) end
 ---@field mass_g? number
 ---@field on? string
 ---@field loose boolean
+---@field bore_known? string
+---@field fitting? string
+---@field cavity? withy.RodCavity
+---@field weights? withy.RodWeights
+
+---@class withy.RodCavity
+---@field start_mm? number
+---@field length_mm? number
+---@field diameter_mm? number
+
+---@class withy.RodWeights
+---@field count? integer
+---@field unit_mass_g? number
+---@field unit_length_mm? number
+---@field unit_diameter_mm? number
+---@field cover_mm? number
 
 ---@class withy.RodGuide
 ---@field id? string
@@ -1089,6 +1127,8 @@ function table_module.sum(items, key) end
 ---@field guides? withy.GuidesReport
 ---@field wraps? withy.WrapsReport
 ---@field balance? withy.BalanceReport
+---@field bonding? withy.BondingReport
+---@field closed withy.ClosedFact[]
 ---@field findings withy.FindingRecord[]
 
 ---@class withy.Assumption
@@ -1137,6 +1177,12 @@ function table_module.sum(items, key) end
 ---@field parts withy.FittedPart[]
 ---@field tip_ring_mm? number
 ---@field tip_tube_clearance_mm? number
+---@field rest_from? string
+---@field cut_plan? withy.CutPlan
+---@field mouth_play_mm? number
+---@field tip_off_axis_mm? number
+---@field reaming withy.ReamTable[]
+---@field winding_checks withy.WindingCheckFit[]
 
 ---@class withy.FittedPart
 ---@field id? string
@@ -1153,6 +1199,99 @@ function table_module.sum(items, key) end
 ---@field length_mm? number
 ---@field blank_mm? number
 ---@field bore_mm? number
+---@field outer_mm? number
+---@field turns? integer
+---@field tape_length_mm? number
+---@field gap_mm? number
+---@field place? string
+---@field proposed boolean
+
+---@class withy.CutPlan
+---@field host? string
+---@field bore_from? string
+---@field cut_done_mm? number
+---@field cut_planned_mm? number
+---@field cut_for_target_mm? number
+---@field cut_for_target_plus_minus_mm? number
+---@field outcome? string
+---@field nearest_below_mm? number
+---@field nearest_above_mm? number
+---@field verdict? string
+---@field measure? string
+---@field shorter_per_mm? number
+---@field jump_near boolean
+---@field tighter_than_read_mm? number
+---@field lengths withy.LengthAtCut[]
+---@field contacts withy.Contact[]
+---@field stages withy.StagedCut[]
+---@field dry_fits withy.DryFitSeen[]
+---@field remedies withy.Remedy[]
+---@field tip? withy.TipLever
+---@field depth_mm? number
+
+---@class withy.LengthAtCut
+---@field cut_mm? number
+---@field overall_mm? number
+---@field overall_before_mm? number
+---@field shorter_per_mm? number
+
+---@class withy.Contact
+---@field kind? string
+---@field from_mm? number
+---@field to_mm? number
+---@field bore_mm? number
+---@field on_blank_mm? number
+
+---@class withy.StagedCut
+---@field take_mm? number
+---@field total_mm? number
+---@field leave_mm? number
+---@field expect_mm? number
+---@field expect_from_mm? number
+---@field expect_to_mm? number
+---@field overall_mm? number
+---@field depth_mark_mm? number
+---@field decides boolean
+
+---@class withy.DryFitSeen
+---@field at? string
+---@field cut_mm? number
+---@field read_mm? number
+---@field expected_mm? number
+---@field tighter_mm? number
+---@field rest_mm? number
+---@field bore_mm? number
+
+---@class withy.Remedy
+---@field kind? string
+---@field blocked_by? string
+---@field text? string
+---@field overall_mm? number
+
+---@class withy.TipLever
+---@field cut_mm? number
+---@field tip_diameter_mm? number
+---@field tube_in64? number
+---@field stiffer? number
+
+---@class withy.ReamTable
+---@field part? string
+---@field rows withy.ReamRow[]
+
+---@class withy.ReamRow
+---@field at_mm? number
+---@field blank_mm? number
+---@field ream_mm? number
+---@field bore_mm? number
+
+---@class withy.WindingCheckFit
+---@field part? string
+---@field blank_mm? number
+---@field bore_mm? number
+---@field gap_mm? number
+---@field next_bore_mm? number
+---@field next_stops_ahead_mm? number
+---@field ream_mm? number
 
 ---@class withy.GuidesReport
 ---@field guides withy.PlacedGuide[]
@@ -1197,6 +1336,11 @@ function table_module.sum(items, key) end
 ---@field inertia_about_hold_kg_m2? number
 ---@field parts withy.PlacedPart[]
 ---@field remainder_g? number
+---@field swing_inertia_kg_m2? number
+---@field moment_about_hold_plus_minus_n_m? number
+---@field counterweights? withy.CounterweightPlan
+---@field instead withy.BalanceRemedy[]
+---@field rests_on? string
 
 ---@class withy.PlacedPart
 ---@field id? string
@@ -1207,6 +1351,86 @@ function table_module.sum(items, key) end
 ---@field mass_plus_minus_g? number
 ---@field center_mm? number
 ---@field mass_from? string
+
+---@class withy.CounterweightPlan
+---@field part? string
+---@field status? string
+---@field count? integer
+---@field count_planned? integer
+---@field fit? integer
+---@field side_by_side? integer
+---@field unit_mass_g? number
+---@field mass_g? number
+---@field potting_g? number
+---@field potting_ml? number
+---@field moment_without_n_m? number
+---@field moment_before_potting_n_m? number
+---@field moment_after_n_m? number
+---@field moment_after_plus_minus_n_m? number
+---@field moment_with_one_more_n_m? number
+---@field count_if_potting_ignored? integer
+---@field stop_short_at_tip_g? number
+---@field added_mass_g? number
+---@field added_inertia_kg_m2? number
+---@field confidence? string
+---@field potted? string
+---@field balance_after_mm? number
+
+---@class withy.BalanceRemedy
+---@field kind? string
+---@field what? string
+---@field mass_g? number
+---@field longer_mm? number
+---@field text? string
+
+---@class withy.BondingReport
+---@field joints withy.GluedJoint[]
+---@field batches withy.MixedBatch[]
+---@field totals withy.AdhesiveTotal[]
+
+---@class withy.GluedJoint
+---@field what? string
+---@field at? string
+---@field adhesive? string
+---@field potting boolean
+---@field from_mm? number
+---@field to_mm? number
+---@field area_cm2? number
+---@field gap_mm? number
+---@field volume_ml? number
+---@field arbors_ml? number
+---@field fillets_ml? number
+---@field mass_g? number
+---@field done boolean
+---@field working_minutes? number
+
+---@class withy.MixedBatch
+---@field adhesive? string
+---@field joints string[]
+---@field need_ml? number
+---@field mix_ml? number
+---@field smallest_decides boolean
+---@field resin_ml? number
+---@field hardener_ml? number
+---@field resin_g? number
+---@field hardener_g? number
+---@field working_minutes? number
+---@field pot_life_minutes? number
+---@field at_celsius? number
+---@field set_minutes? number
+
+---@class withy.AdhesiveTotal
+---@field adhesive? string
+---@field mix_ml? number
+---@field mix_g? number
+
+---@class withy.ClosedFact
+---@field kind? string
+---@field what? string
+---@field at? string
+---@field at_end? string
+---@field amount_mm? number
+---@field count? integer
 
 ---@class withy.FindingRecord
 ---@field code? string
