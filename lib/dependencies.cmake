@@ -13,3 +13,10 @@ find_package(Threads REQUIRED)
 target_link_libraries(withy_deps INTERFACE Threads::Threads)
 set_target_properties(withy_deps PROPERTIES EXPORT_NAME deps)
 install(TARGETS withy_deps EXPORT withyTargets)
+
+# Eigen is headers only and stays inside the sources of numerics: who links withy needs none. Not vectorised: the same sums in
+# the same order on any processor.
+find_package(Eigen3 3.4 REQUIRED NO_MODULE)
+add_library(withy_eigen INTERFACE)
+target_link_libraries(withy_eigen INTERFACE Eigen3::Eigen)
+target_compile_definitions(withy_eigen INTERFACE EIGEN_MPL2_ONLY EIGEN_DONT_VECTORIZE)
