@@ -1,11 +1,11 @@
 // Nonlinear weighted least squares by Levenberg and Marquardt, and how far to trust what comes out.
 //
-//   auto residuals = [&](const std::vector<double>& x, std::vector<double>& r) { ...; return true; };
+//   auto residuals = [&](const std::vector<double>& x, std::vector<double>& r) { r[0] = ...; return true; };
 //   LeastSquaresFit fit = FitLeastSquares(residuals, {0.1, 0.2}, 6);
 //   fit.x, fit.covariance[0][0], fit.condition
 //
 // Residuals are (model - measured) / standard uncertainty, so that the covariance is that of the unknowns (Gauss and Markov;
-// no scaling by the scatter). Solver: Eigen's.
+// no scaling by the scatter). Solver: Eigen's port of MINPACK's lmder; singular values by Jacobi rotations.
 #ifndef WITHY_NUMERICS_LEAST_SQUARES_H_
 #define WITHY_NUMERICS_LEAST_SQUARES_H_
 
@@ -14,27 +14,42 @@
 
 namespace withy {
 
-// False where the model has no answer at x: the solver then takes a shorter step.
+// Fills `residuals`, which comes with the right size. False where the model has no answer at x: the solver then takes a
+// shorter step.
 using ResidualFunction = std::function<bool(const std::vector<double>& x, std::vector<double>& residuals)>;
 
+// Rows of a matrix.
+using Rows = std::vector<std::vector<double>>;
+
 struct LeastSquaresFit {
-  bool converged = false;
+  bool converged = false;              // false also where the model has no answer at the start
   std::vector<double> x;
-  std::vector<double> residuals;
-  std::vector<std::vector<double>> jacobian;          // by residual, then by unknown
-  std::vector<double> singular_values;                // of the Jacobian, largest first
-  std::vector<std::vector<double>> directions;        // unit vectors over the unknowns, one per singular value
-  std::vector<std::vector<double>> covariance;        // empty where the smallest singular value is nothing
-  double condition = 0;                               // largest over smallest singular value; infinite where that is 0
+  std::vector<double> residuals;       // at x; empty where the model has no answer at the start, and so are those below
+  Rows jacobian;                       // by residual, then by unknown
+  std::vector<double> singular_values;  // of the Jacobian, largest first, one for each unknown
+  Rows directions;                     // unit vectors over the unknowns, one per singular value
+  Rows covariance;                     // empty where the smallest singular value is nothing
+  double condition = 0;                // largest over smallest singular value; infinite where that is nothing
 };
 
-// REQUIRES: start not empty, residual_count > 0. Derivatives by central differences of `step` (unknowns of order one: take
-// logarithms).
-LeastSquaresFit FitLeastSquares(const ResidualFunction& residuals, std::vector<double> start, int residual_count,
-                                double step = 1e-5);
+// A singular value below this share of the largest is nothing: the readings do not see that direction. Derivatives by
+// differences are good to a few in a million.
+inline constexpr double kUnseen = 1e-5;
 
-// Studentised residuals (each over its own standard deviation, leverage taken out) of a converged fit.
+// REQUIRES: start not empty, residual_count >= 0; there may be fewer residuals than unknowns: what they do not see comes out
+// anyhow, and `directions` says what that is. Derivatives by central differences of `step` (unknowns of order one: take logarithms).
+LeastSquaresFit FitLeastSquares(const ResidualFunction& residuals, std::vector<double> start, int residual_count,
+                                double step = 1e-4);
+
+// Each residual over its own standard deviation, sqrt(1 - leverage), as if its uncertainty were known (Baarda's w-test,
+// 1968): normal with variance 1 where nothing is wrong. 0 for a residual that nothing checks (leverage 1).
 std::vector<double> StudentisedResiduals(const LeastSquaresFit& fit);
+
+// Covariance of the unknowns when what was held at its value is uncertain, too: C + G G', C = (J'J + F)^-1 and G = C J'H, to
+// first order. `jacobian` is J; `held` is H, the derivative of each residual by each held input times that input's standard
+// uncertainty (rows as in J; no columns = nothing was held). F = 1 / floor^2 on the diagonal says that each unknown is known
+// that well anyway; 0 = no such thing. Empty where there is no inverse.
+Rows CovarianceOf(const Rows& jacobian, const Rows& held, double floor, int unknowns);
 
 }  // namespace withy
 
