@@ -62,6 +62,7 @@ Rod Resolve(const Document& document) {
   ResolveHandle(r);
   ReadClosed(r);
   ResolveSections(r);
+  ResolveBench(r);
   AssembleBlank(r);
   ResolveGuides(r);
   ResolveThreads(r);

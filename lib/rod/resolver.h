@@ -49,6 +49,7 @@ void ResolveBonds(Resolver& r);      // adhesives, shop
 void ResolveHandle(Resolver& r);     // each part, without its place
 void ReadClosed(Resolver& r);        // what the log has closed
 void ResolveSections(Resolver& r);   // each section and its cuts
+void ResolveBench(Resolver& r);      // readings of its stiffness
 void AssembleBlank(Resolver& r);     // joints, length, outer profile
 void ResolveGuides(Resolver& r);     // each guide and the tip-top, without place
 void ResolveThreads(Resolver& r);    // wrapping threads and finishes

@@ -13,6 +13,7 @@
 
 #include "withy/numerics/profile.h"
 #include "withy/numerics/uncertain.h"
+#include "withy/rod/bench_reading.h"
 #include "withy/rod/known.h"
 
 namespace withy {
@@ -127,6 +128,7 @@ struct Blank {
   std::vector<Section> sections;       // as written, spares too
   std::vector<int> assembled;          // indices of those in the rod, butt first
   std::vector<Joint> joints;
+  std::vector<BenchReading> bench;     // as written
   Maybe<Mass> mass;                    // all sections together, as supplied
   Maybe<double> rated_lift_n;
   std::optional<double> rated_line_min_n, rated_line_max_n;
