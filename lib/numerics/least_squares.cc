@@ -152,20 +152,22 @@ std::vector<double> StudentisedResiduals(const LeastSquaresFit& fit) {
   return studentised;
 }
 
-Rows CovarianceOf(const Rows& jacobian, const Rows& held, double floor, int unknowns) {
+Rows CovarianceOf(const Rows& jacobian, double floor, int unknowns) {
   const MatrixXd j = MatrixOf(jacobian, unknowns);
   MatrixXd information = j.transpose() * j;
-  if (floor > 0) information.diagonal().array() += 1 / (floor * floor);
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(information);
-  const double largest = eigen.eigenvalues().maxCoeff();
-  if (!(largest > 0) || !(eigen.eigenvalues().minCoeff() > kUnseen * kUnseen * largest)) return {};
-  MatrixXd covariance = eigen.eigenvectors() * eigen.eigenvalues().cwiseInverse().asDiagonal() *
-                        eigen.eigenvectors().transpose();
-  if (!held.empty() && !held.front().empty()) {
-    const MatrixXd carried = covariance * j.transpose() * MatrixOf(held, static_cast<Eigen::Index>(held.front().size()));
-    covariance += carried * carried.transpose();
+  information.diagonal().array() += 1 / (floor * floor);
+  return RowsOf(information.ldlt().solve(MatrixXd::Identity(unknowns, unknowns)));
+}
+
+std::vector<PrincipalAxis> PrincipalAxesOf(const Rows& covariance) {
+  std::vector<PrincipalAxis> axes;
+  if (covariance.empty()) return axes;
+  const auto size = static_cast<Eigen::Index>(covariance.size());
+  const Eigen::SelfAdjointEigenSolver<MatrixXd> eigen(MatrixOf(covariance, size));
+  for (Eigen::Index i = size - 1; i >= 0; --i) {  // in rising order there
+    axes.push_back({std::sqrt(std::max(0.0, eigen.eigenvalues()[i])), ListOf(eigen.eigenvectors().col(i))});
   }
-  return RowsOf(covariance);
+  return axes;
 }
 
 }  // namespace withy

@@ -63,19 +63,22 @@ TEST(FitLeastSquares, ALineWorkedByHand) {
   EXPECT_NEAR(studentised[2], 0.7 / std::sqrt(0.7), 1e-8);
 }
 
-// The same line, its slope held at 1.9 +- 0.1: a is the mean of y - b x, and d(a)/d(b) = -mean x = -1.5: 1/4 + 0.15^2.
-TEST(CovarianceOf, CarriesWhatWasHeld) {
-  const Rows covariance = CovarianceOf({{1}, {1}, {1}, {1}}, {{0}, {0.1}, {0.2}, {0.3}}, 0, 1);
-  EXPECT_NEAR(covariance[0][0], 0.25 + 0.0225, 1e-12);
-}
-
-// Two unknowns of which only the sum is seen once: no inverse; known to 3 each, the difference stays at 3 x sqrt(2), and the
-// sum has 1 / (1 + 1 / 18).
-TEST(CovarianceOf, AFloorMakesTheUnseenFinite) {
-  EXPECT_TRUE(CovarianceOf({{1, 1}}, {}, 0, 2).empty());
-  const Rows covariance = CovarianceOf({{1, 1}}, {}, 3, 2);
+// Two unknowns of which only the sum is seen once, each known to 3 anyway: the difference stays at 3 x sqrt(2), and the sum has
+// 1 / (1 + 1 / 18).
+TEST(CovarianceOf, WhatIsNotSeenStaysAtTheFloor) {
+  const Rows covariance = CovarianceOf({{1, 1}}, 3, 2);
   EXPECT_NEAR(covariance[0][0] + covariance[1][1] - 2 * covariance[0][1], 18, 1e-9);
   EXPECT_NEAR(covariance[0][0] + covariance[1][1] + 2 * covariance[0][1], 1 / (1 + 1.0 / 18), 1e-9);
+}
+
+// [5 4; 4 5] = 9 along (1, 1) / sqrt(2) and 1 across it.
+TEST(PrincipalAxesOf, WorstFirst) {
+  const std::vector<PrincipalAxis> axes = PrincipalAxesOf({{5, 4}, {4, 5}});
+  ASSERT_EQ(axes.size(), 2u);
+  EXPECT_NEAR(axes[0].deviation, 3, 1e-12);
+  EXPECT_NEAR(axes[0].direction[0], axes[0].direction[1], 1e-12);
+  EXPECT_NEAR(axes[1].deviation, 1, 1e-12);
+  EXPECT_NEAR(std::abs(axes[1].direction[0]), std::sqrt(0.5), 1e-12);
 }
 
 // A search that knows no derivatives: the best of a grid around the best so far, a little less wide each time.

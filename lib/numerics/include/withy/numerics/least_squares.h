@@ -45,11 +45,17 @@ LeastSquaresFit FitLeastSquares(const ResidualFunction& residuals, std::vector<d
 // 1968): normal with variance 1 where nothing is wrong. 0 for a residual that nothing checks (leverage 1).
 std::vector<double> StudentisedResiduals(const LeastSquaresFit& fit);
 
-// Covariance of the unknowns when what was held at its value is uncertain, too: C + G G', C = (J'J + F)^-1 and G = C J'H, to
-// first order. `jacobian` is J; `held` is H, the derivative of each residual by each held input times that input's standard
-// uncertainty (rows as in J; no columns = nothing was held). F = 1 / floor^2 on the diagonal says that each unknown is known
-// that well anyway; 0 = no such thing. Empty where there is no inverse.
-Rows CovarianceOf(const Rows& jacobian, const Rows& held, double floor, int unknowns);
+// (J'J + 1 / floor^2)^-1: the covariance of `unknowns` unknowns that readings of this Jacobian would give where each is known
+// to `floor` anyway. Requires floor > 0.
+Rows CovarianceOf(const Rows& jacobian, double floor, int unknowns);
+
+// A combination of unknowns, and how well it is known.
+struct PrincipalAxis {
+  double deviation = 0;           // standard, along the direction
+  std::vector<double> direction;  // unit vector
+};
+// Of a covariance, the one that is known worst first.
+std::vector<PrincipalAxis> PrincipalAxesOf(const Rows& covariance);
 
 }  // namespace withy
 
