@@ -14,6 +14,7 @@
 #include "reference/balance_answers.h"
 #include "reference/bonding_answers.h"
 #include "reference/fit_answers.h"
+#include "reference/frequency_answers.h"
 #include "reference/mass_properties.h"
 
 namespace {
@@ -29,6 +30,7 @@ struct Family {
 };
 
 constexpr Family kFamilies[] = {
+    {"D", withy::reference::AnswerFrequencies},
     {"E", withy::reference::AnswerMassProperties},
     {"J", withy::reference::AnswerFit},
     {"K", withy::reference::AnswerBonding},

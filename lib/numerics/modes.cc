@@ -1,0 +1,155 @@
+#include "withy/numerics/modes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <numeric>
+
+#include "Eigen/Core"
+#include "Eigen/Eigenvalues"
+#include "curvature_space.h"
+#include "mode_mesh.h"
+
+namespace withy {
+namespace {
+
+constexpr int kMostModes = 10;
+constexpr int kSpareShapes =
+    3;  // beyond the wanted ones: each step divides the error by (f_wanted / f_first_left_out)^8
+constexpr int kMostSteps = 200;
+constexpr double kSettled = 1e-12;     // relative change of 1/omega^2 in one step; what is left is far below it
+constexpr double kOutOfReach = 1e-16;  // 1/omega^2 beside the largest: a shape that moves no mass
+
+using Shapes = CurvatureSpace::Shapes;
+using Square = Eigen::MatrixXd;
+
+// Shapes with what the stiffness and the inertia make of them; lowest frequency first once turned.
+struct Subspace {
+  Shapes shapes, stiffness, inertia;
+  Eigen::VectorXd inverse_square;  // 1/omega^2 of each
+};
+
+// Turns the shapes among themselves to where neither energy couples two of them (Rayleigh and Ritz). Shapes that hold
+// nothing new are dropped.
+void Turn(Subspace& space) {
+  Square potential = space.shapes.transpose() * space.stiffness;
+  Square kinetic = space.shapes.transpose() * space.inertia;
+  Eigen::VectorXd scale = potential.diagonal();
+  const double least = 1e-30 * scale.maxCoeff();
+  for (double& value : scale) value = value > least ? 1 / std::sqrt(value) : 0;
+  potential = scale.asDiagonal() * potential * scale.asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Square> independent(potential);
+  const Eigen::VectorXd& spread = independent.eigenvalues();
+  const auto kept = std::count_if(spread.begin(), spread.end(), [&](double value) { return value > 1e-12; });
+  if (kept == 0) {
+    space = {};
+    return;
+  }
+  Square turn = scale.asDiagonal() * independent.eigenvectors().rightCols(kept) *
+                spread.tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
+  kinetic = turn.transpose() * kinetic * turn;
+  const Eigen::SelfAdjointEigenSolver<Square> uncoupled(kinetic);
+  turn *= uncoupled.eigenvectors().rowwise().reverse();
+  for (Shapes* columns : {&space.shapes, &space.stiffness, &space.inertia}) *columns *= turn;
+  space.inverse_square = space.shapes.cwiseProduct(space.inertia)
+                             .colwise()
+                             .sum()
+                             .cwiseQuotient(space.shapes.cwiseProduct(space.stiffness).colwise().sum());
+}
+
+// Subspace iteration (Bathe, Finite Element Procedures, 11.6). False where it does not settle.
+bool Iterate(const CurvatureSpace& beam, int count, Subspace& space) {
+  space.shapes = beam.Start(count + kSpareShapes);
+  space.stiffness = beam.Stiffness(space.shapes);
+  space.inertia = beam.Inertia(space.shapes);
+  Turn(space);
+  for (int step = 0; step < kMostSteps; ++step) {
+    const Eigen::VectorXd before = space.inverse_square;
+    space.stiffness = std::move(space.inertia);
+    space.shapes = beam.Bent(space.stiffness);
+    space.inertia = beam.Inertia(space.shapes);
+    Turn(space);
+    const auto told = std::min<Eigen::Index>({count, before.size(), space.inverse_square.size()});
+    const Eigen::VectorXd& now = space.inverse_square;
+    const auto settled = [&](Eigen::Index i) {
+      return std::abs(now[i] - before[i]) <= kSettled * now[i] || now[i] < kOutOfReach * now[0];
+    };
+    Eigen::Index i = 0;
+    while (i < told && settled(i)) ++i;
+    if (i == told) return true;
+  }
+  return false;
+}
+
+double Sum(const std::vector<double>& values) {
+  return std::accumulate(values.begin(), values.end(), 0.0);
+}
+
+void PutShares(const Beam& beam, const ModeMesh& mesh, const CurvatureSpace::Energies& energies, Modes& modes) {
+  std::vector<double> of_mass, of_stiffness(beam.pieces.size()), of_own_mass(beam.pieces.size());
+  for (std::size_t i = 0; i < beam.masses.size(); ++i) {
+    const int element = mesh.element_of_mass[i];
+    const double w = element < 0 ? 0 : energies.deflection[element];
+    of_mass.push_back(beam.masses[i].mass_kg * w * w);
+  }
+  for (std::size_t e = 0; e < mesh.elements.size(); ++e) {
+    of_stiffness[mesh.elements[e].piece] += energies.potential[e];
+    of_own_mass[mesh.elements[e].piece] += energies.own_kinetic[e];
+  }
+  const double potential = Sum(of_stiffness), kinetic = Sum(of_mass) + Sum(of_own_mass);
+  for (double& share : of_mass) share /= kinetic;
+  for (double& share : of_own_mass) share /= kinetic;
+  for (double& share : of_stiffness) share /= potential;
+  modes.share_of_mass.push_back(std::move(of_mass));
+  modes.share_of_stiffness.push_back(std::move(of_stiffness));
+  modes.share_of_own_mass.push_back(std::move(of_own_mass));
+}
+
+// A cone may run out to a point: its free end is judged as if a trace of stiffness were left, and then carries no mass.
+std::string WhatKeepsItFromRinging(Beam beam) {
+  if (!beam.pieces.empty()) {
+    auto& stiffness = beam.pieces.back().stiffness;
+    const double most = std::abs(*std::max_element(stiffness.begin(), stiffness.end()));
+    if (std::abs(Sum({stiffness.begin(), stiffness.end()})) <= 1e-12 * most) {
+      stiffness[0] += 1e-9 * most;
+      for (const BeamMass& mass : beam.masses) {
+        if (mass.s >= beam.length() && mass.mass_kg > 0) return "a mass hangs on a free end that has no stiffness";
+      }
+    }
+  }
+  return WhatIsWrongWith(beam);
+}
+
+}  // namespace
+
+Modes ModesOf(const Beam& beam, int count) {
+  Modes modes;
+  if (count < 1 || count > kMostModes) {
+    modes.why = std::to_string(count) + " modes asked for: 1 to " + std::to_string(kMostModes) + " can be told";
+    return modes;
+  }
+  modes.why = WhatKeepsItFromRinging(beam);
+  if (!modes.why.empty()) return modes;
+  const ModeMesh mesh = MeshForModes(beam, count);
+  const CurvatureSpace space(mesh);
+  Subspace lowest;
+  const bool settled = Iterate(space, count, lowest);
+  const auto& found = lowest.inverse_square;
+  const auto told =
+      std::count_if(found.begin(), found.end(), [&](double value) { return value > kOutOfReach * found[0]; });
+  if (!settled) {
+    modes.why = "the natural frequencies do not settle";
+  } else if (told < count) {
+    modes.why =
+        "too little of the beam has mass: it has " + std::to_string(told) + " of " + std::to_string(count) + " modes";
+  }
+  if (!modes.why.empty()) return modes;
+  for (int i = 0; i < count; ++i) {
+    modes.frequency_hz.push_back(1 / (2 * std::numbers::pi * std::sqrt(found[i])));
+    PutShares(beam, mesh, space.EnergiesOf(lowest.shapes.col(i)), modes);
+  }
+  return modes;
+}
+
+}  // namespace withy
