@@ -5,7 +5,7 @@
 //   Elastica bent = SolveElastica(beam, load);
 //   if (bent.state == ElasticaState::kSolved) bent.tip().y;
 //
-// EI(s) theta' = M(s), M' = -(force beyond s) x tangent; no shear, no stretch (Euler). Clamp at the origin; x to the right, y
+// EI(s) theta' = M(s), M' = (force beyond s) x tangent; no shear, no stretch (Euler). Clamp at the origin; x to the right, y
 // up, angles anticlockwise from +x, moments anticlockwise positive: M = EI theta'. All SI.
 //
 // Of several equilibria the one is given that is reached by raising the whole load from zero, starting straight; where that
@@ -53,6 +53,8 @@ struct BeamPoint {
 };
 
 struct Elastica {
+  static constexpr int kArc = 8;          // points follow in arcs of this many intervals, smooth within each
+
   ElasticaState state = ElasticaState::kNotConverged;
   double reached = 0;                     // share of the load at which the points stand; 1 where solved
   std::string why;                        // of kBadInput

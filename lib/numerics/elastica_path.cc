@@ -1,0 +1,86 @@
+#include "elastica_path.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace withy {
+namespace {
+
+// Radians. A step turns no part of the beam by more than kMostTurn, and the tangent misses by no more than kMostMiss:
+// other equilibria are a good part of a radian away.
+constexpr double kMostTurn = 0.5, kMostMiss = 0.2;
+// A step this small that still fails has met the end of the path.
+constexpr double kLeastStep = 1e-10;
+// On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be
+// less.
+constexpr double kOnTheWay = 1e-4, kNearTheEnd = 1e-9;
+constexpr double kSmallStep = 1e-3;
+// Corrections of a settled shape; they shrink quadratically, so that the error left is far below. Those that have
+// stopped shrinking are rounding.
+constexpr double kSettled = 1e-10, kRounding = 1e-7;
+constexpr int kMostCorrections = 8;
+
+enum class Step { kTaken, kLost, kUnstable };
+
+Step Correct(ElasticaElements& elements, double share, double enough, ChainFunction& correction) {
+  double before = 2 * kMostMiss;
+  for (int round = 0; round < kMostCorrections; ++round) {
+    elements.Factor(share);
+    elements.Solve(ElasticaElements::kResidual, correction);
+    if (!(correction.largest <= before / 2)) return Step::kLost;
+    elements.angle().Add(correction, 1);
+    if (correction.largest <= enough) return elements.Unstable() ? Step::kUnstable : Step::kTaken;
+    before = correction.largest;
+  }
+  return Step::kLost;
+}
+
+}  // namespace
+
+PathEnd RaiseLoad(ElasticaElements& elements, int most_steps) {
+  ChainFunction rate(elements.mesh().size()), correction(elements.mesh().size());
+  ChainFunction before = elements.angle();
+  PathEnd path;
+  double longest = 1;
+  elements.Factor(0);
+  elements.Solve(ElasticaElements::kByShare, rate);
+  for (int steps = 0; steps < most_steps && std::isfinite(rate.largest); ++steps) {
+    const double left = 1 - path.share;
+    const double step = std::min({left, longest, kMostTurn / std::max(rate.largest, 1e-300)});
+    before = elements.angle();
+    elements.angle().Add(rate, step);
+    const double share = step == left ? 1 : path.share + step;
+    const Step taken = Correct(elements, share, step < kSmallStep ? kNearTheEnd : kOnTheWay, correction);
+    if (taken != Step::kTaken) {
+      elements.angle() = before;
+      longest = step / 2;
+      if (longest >= kLeastStep * path.share && longest > 1e-300) continue;
+      path.state = taken == Step::kUnstable ? ElasticaState::kSeveral : ElasticaState::kNone;
+      return path;
+    }
+    path.share = share;
+    if (share == 1) {
+      path.state = ElasticaState::kSolved;
+      return path;
+    }
+    longest = 2 * step;
+    elements.Solve(ElasticaElements::kByShare, rate);
+  }
+  return path;
+}
+
+bool Settle(ElasticaElements& elements, double share) {
+  ChainFunction correction(elements.mesh().size());
+  double before = kMostMiss;
+  for (int round = 0; round < 2 * kMostCorrections; ++round) {
+    elements.Factor(share);
+    elements.Solve(ElasticaElements::kResidual, correction);
+    if (!(correction.largest <= before)) return before <= kRounding && !elements.Unstable();
+    elements.angle().Add(correction, 1);
+    if (correction.largest <= kSettled) return !elements.Unstable();
+    before = correction.largest;
+  }
+  return before <= kRounding && !elements.Unstable();
+}
+
+}  // namespace withy
