@@ -12,6 +12,7 @@
 #include "rapidjson/stringbuffer.h"
 #include "rapidjson/writer.h"
 #include "reference/balance_answers.h"
+#include "reference/bending_answers.h"
 #include "reference/bonding_answers.h"
 #include "reference/fit_answers.h"
 #include "reference/frequency_answers.h"
@@ -30,8 +31,12 @@ struct Family {
 };
 
 constexpr Family kFamilies[] = {
+    {"A", withy::reference::AnswerTipLoad},
+    {"B", withy::reference::AnswerUniform},
+    {"C", withy::reference::AnswerTapered},
     {"D", withy::reference::AnswerFrequencies},
     {"E", withy::reference::AnswerMassProperties},
+    {"F", withy::reference::AnswerTapered},
     {"J", withy::reference::AnswerFit},
     {"K", withy::reference::AnswerBonding},
     {"N", withy::reference::AnswerBalance},
