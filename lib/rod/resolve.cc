@@ -58,6 +58,7 @@ Rod Resolve(const Document& document) {
   ReportMisdirectedCorrections(r);
   ReportNoBlank(r);
   ResolveOrder(r);
+  ResolveLoadCases(r);
   ResolveBonds(r);
   ResolveHandle(r);
   ReadClosed(r);

@@ -50,11 +50,13 @@ void ResolveHandle(Resolver& r);     // each part, without its place
 void ReadClosed(Resolver& r);        // what the log has closed
 void ResolveSections(Resolver& r);   // each section and its cuts
 void ResolveBench(Resolver& r);      // readings of its stiffness
+inline constexpr int kMostLoadCases = 32;
 void AssembleBlank(Resolver& r);     // joints, length, outer profile
 void ResolveGuides(Resolver& r);     // each guide and the tip-top, without place
 void ResolveThreads(Resolver& r);    // wrapping threads and finishes
 void ResolveWraps(Resolver& r);      // one by one, without place
 void ResolveWeighings(Resolver& r);  // masses from the log
+void ResolveLoadCases(Resolver& r);  // load_cases
 void ResolvePlaces(Resolver& r);     // where the blank comes to rest, then everything along the rod
 
 }  // namespace withy

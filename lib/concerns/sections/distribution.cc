@@ -1,13 +1,8 @@
 #include "distribution.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace withy {
-
-double Distribution::SpliceStart() const {
-  return section_.splice_at && hollow() ? section_.splice_at->value.meters() : std::numeric_limits<double>::infinity();
-}
 
 std::vector<Frustum> Distribution::Frusta(double from, double to, double outer_m, double wall_m) const {
   std::vector<double> at = {from, to};
@@ -16,11 +11,11 @@ std::vector<Frustum> Distribution::Frusta(double from, double to, double outer_m
   };
   for (const Profile::Knot& knot : section_.outer.knots()) add(knot.x);
   for (const Profile::Knot& knot : section_.wall.knots()) add(knot.x);
-  add(SpliceStart());
+  add(section_.SolidFrom());
   std::sort(at.begin(), at.end());
   at.erase(std::unique(at.begin(), at.end()), at.end());
 
-  const double solid_from = SpliceStart();
+  const double solid_from = section_.SolidFrom();
   const auto inner_at = [&](double x, double outer, Profile::Limit limit, bool solid) {
     if (!hollow() || solid) return 0.0;
     const double wall = section_.wall.empty() ? ratio_ * outer : section_.wall.At(x, limit);
@@ -40,7 +35,7 @@ std::vector<Frustum> Distribution::Frusta(double from, double to, double outer_m
 }
 
 MassProperties Distribution::Weigh(const std::vector<Frustum>& frusta) const {
-  const double solid_from = SpliceStart();
+  const double solid_from = section_.SolidFrom();
   MassProperties sum;
   for (const Frustum& f : frusta) {
     sum += PropertiesOf(f, section_.shape, f.s0 >= solid_from ? splice_density_ : density_);
@@ -54,7 +49,7 @@ MassProperties Distribution::Properties(double from, double to, double outer_m, 
 
 double Distribution::SolidMass(double from, double to) const {
   double sum = 0;
-  for (Frustum f : Frusta(from, std::min(to, std::max(from, SpliceStart())))) {
+  for (Frustum f : Frusta(from, std::min(to, std::max(from, section_.SolidFrom())))) {
     f.inner0 = f.inner1 = 0;
     sum += PropertiesOf(f, section_.shape, density_).mass_kg;
   }
@@ -62,12 +57,12 @@ double Distribution::SolidMass(double from, double to) const {
 }
 
 double Distribution::SpliceMass(double from, double to) const {
-  const double start = std::max(from, SpliceStart());
+  const double start = std::max(from, section_.SolidFrom());
   return start < to ? Properties(start, to).mass_kg : 0;
 }
 
 std::vector<double> Distribution::Stiffness(const std::vector<Frustum>& frusta) const {
-  const double solid_from = SpliceStart();
+  const double solid_from = section_.SolidFrom();
   std::vector<double> stiffness;
   for (std::size_t i = 0; i < frusta.size(); ++i) {
     const Frustum& f = frusta[i];

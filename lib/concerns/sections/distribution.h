@@ -28,6 +28,8 @@ class Distribution {
   // The stretch [from, to] as supplied. `outer_m` and `wall_m` are added to every diameter and wall. Linear in the number
   // of stations (times the logarithm for looking up).
   std::vector<Frustum> Frusta(double from, double to, double outer_m = 0, double wall_m = 0) const;
+  // Of frusta made here.
+  MassProperties Weigh(const std::vector<Frustum>& frusta) const;
   // Its mass, s as supplied.
   MassProperties Properties(double from, double to, double outer_m = 0, double wall_m = 0) const;
   // The hollow part of the stretch, were it solid: what the wall ratio is inferred from.
@@ -38,9 +40,6 @@ class Distribution {
   std::vector<double> Stiffness(const std::vector<Frustum>& frusta) const;
 
  private:
-  double SpliceStart() const;
-  MassProperties Weigh(const std::vector<Frustum>& frusta) const;
-
   const Section& section_;
   double density_, splice_density_;
   double ratio_ = kAssumedWallRatio;

@@ -24,6 +24,35 @@ std::optional<MaterialDensity> DensityOfMaterial(std::string_view material) {
   return std::nullopt;
 }
 
+std::optional<MaterialModulus> ModulusOfMaterial(std::string_view material) {
+  struct Row {
+    std::string_view material;
+    MaterialModulus modulus;
+  };
+  static constexpr Row kRows[] = {
+      {"carbon",
+       {139e9, 70e9, "carbon and epoxy with all fibre along, 139 at 60 % fibre by the rule of mixtures; cloth across the "
+                     "blank takes up to half of it: common practice, no source"}},
+      {"glass",
+       {39e9, 16e9, "E-glass and epoxy, 38.6 at 45 % fibre: Tsai and Hahn 1980, S-glass up to 55, both from memory"}},
+      {"carbon_glass", {89e9, 55e9, "between glass and carbon laminate"}},
+      {"cane", {58.5e9, 44.5e9, "Tonkin bamboo, 14 to 103 claimed: what has been published contradicts itself"}},
+  };
+  for (const Row& row : kRows) {
+    if (row.material == material) return row.modulus;
+  }
+  return std::nullopt;
+}
+
+double ModulusPlusMinus(const Known<double>& modulus_pa) {
+  if (modulus_pa.plus_minus) return *modulus_pa.plus_minus;
+  switch (modulus_pa.source) {
+    case Source::kMeasured: return 0.03 * modulus_pa.value;
+    case Source::kCatalogue: return 0.10 * modulus_pa.value;
+    default: return 0.20 * modulus_pa.value;
+  }
+}
+
 double MassPlusMinus(const Known<Mass>& mass, bool& unstated) {
   if (mass.plus_minus) return *mass.plus_minus;
   unstated = true;

@@ -82,7 +82,9 @@ SectionAnswer AnswerOf(Draft& draft, int section, SectionsAnswers& answers) {
   }
   const MassProperties left = d.Properties(draft.from, draft.to);
   if (told && left.mass_kg > 0) {
-    answer.properties = (left * (draft.mass_kg->value() / left.mass_kg)).Shifted(-draft.from);
+    const double scale = draft.mass_kg->value() / left.mass_kg;
+    answer.properties = (left * scale).Shifted(-draft.from);
+    for (const Frustum& f : answer.frusta) answer.frusta_kg.push_back(d.Weigh({f}).mass_kg * scale);
   }
   return answer;
 }

@@ -7,6 +7,7 @@
 #ifndef WITHY_ROD_BLANK_H_
 #define WITHY_ROD_BLANK_H_
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -100,6 +101,10 @@ struct Section {
   std::optional<Uncertain> start_m;
 
   bool assembled() const { return spare_for.empty(); }
+  // Where a tube turns solid, as supplied; infinite where it does not.
+  double SolidFrom() const {
+    return splice_at && shape == Shape::kTube ? splice_at->value.meters() : std::numeric_limits<double>::infinity();
+  }
 };
 
 enum class JointKind { kTipOverButt, kPutIn, kSpigot, kSleeve, kMetal, kOther };

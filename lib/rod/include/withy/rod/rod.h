@@ -23,6 +23,7 @@
 #include "withy/rod/guide.h"
 #include "withy/rod/handle.h"
 #include "withy/rod/known.h"
+#include "withy/rod/load_case.h"
 #include "withy/rod/rest_law.h"
 #include "withy/rod/wrap.h"
 
@@ -116,6 +117,7 @@ struct Rod {
   std::vector<Inscription> inscriptions;
   std::vector<Adhesive> adhesives;        // in the order of the design
   Shop shop;
+  std::vector<LoadCase> load_cases;       // in the order of the design
 
   // Along the finished rod, from its butt end, metres; unset = cannot be told.
   RestBasis rest_basis = RestBasis::kUnknown;

@@ -1,8 +1,11 @@
 // Bending: how does the blank bend under a load, how fast does it ring, and where does it work hardest?
 //
 // The rod is a plane inextensible elastica clamped at a point of its handle (withy/numerics/elastica.h), its stiffness that of
-// the blank's sections joined end to end; what sits on it weighs and does not stiffen. Small oscillations about the straight
-// rod for the frequencies. Uncertainty to first order, of stiffness per section, load, angle and masses.
+// the blank's sections joined end to end; what sits on it weighs and does not stiffen. Where one section sits in another their
+// stiffness adds. Loads act at the tip-top's ring, of the bare blank at its tip. Small oscillations about the straight rod for
+// the frequencies. Uncertainty to first order, of stiffness per section (modulus, walls, diameters), load, angle and masses.
+//
+// Strain is that of the outermost fibre, curvature x D / 2; of a hexagon that of its flats, D across them.
 #ifndef WITHY_BENDING_BENDING_H_
 #define WITHY_BENDING_BENDING_H_
 
@@ -25,24 +28,32 @@ namespace withy {
 struct OnTheBlank {
   std::string id;
   FieldPath at;
-  double center_m = 0;
-  double length_m = 0;       // 0 = a point; else spread evenly about the centre
-  Uncertain mass_kg;
-  bool in_guide_train = false;  // a guide, its wraps and finish, or the tip-top
+  std::optional<double> center_m;    // unset = its place is not known
+  double length_m = 0;               // 0 = a point; else spread evenly about the centre
+  std::optional<Uncertain> mass_kg;  // unset = not known
+  // Id of the guide or the tip-top that it is, or is on: with it makes up the guide train. Empty = not of the train.
+  std::string train;
 };
 
-// How one load bends the rod. Places along the rod from the datum of the report (see bending.proto), metres.
+// A point of a bent rod, from the clamp.
+struct BentPoint {
+  BeamPoint at;
+  double strain = 0;         // of the outermost fibre, >= 0; where the diameter jumps, the larger
+};
+
+// How one load bends the rod. Lengths from the clamp.
 struct BentRod {
   std::string id;            // of the load case
   FieldPath at;
+  double clamp_m = 0;        // from the datum of the report (see bending.proto)
   double butt_angle = 0;     // radians above the horizontal
   double load_angle = 0;     // of the force, above the horizontal
-  Uncertain load_n;
+  std::optional<Uncertain> load_n;
   Elastica shape;            // from the clamp; state says whether it holds the load
-  std::vector<double> strain;  // of the outermost fibre at shape.points, >= 0
-  // Unset where shape.state is not kSolved.
+  std::vector<BentPoint> points;  // some dozens at even distances, and where the strain peaks
+  // Of the share of the load that was reached; with uncertainty only where the state is kSolved. Unset = cannot be told.
   std::optional<Uncertain> tip_drop_m, clamp_moment_n_m, peak_strain;
-  double peak_at_m = 0;      // along the beam, from the clamp
+  double peak_at_m = 0;
 };
 
 // The weight that drops the tip by a third of the free length, clamped level.
@@ -52,6 +63,13 @@ struct Power {
   double tip_angle = 0;      // radians below the horizontal
   std::optional<double> line_number;  // within the published points only
 };
+
+// Number on the scale of fly lines for that weight: AFFTA target grains between whole numbers, and of them g = -12.085 +
+// 0.80194 x grains, a straight line through 20 published points of the coin method that meets each within 0.08 of a number.
+// A fit, not the author's formula; unset outside 39 to 173 g, where the points reach.
+std::optional<double> LineNumberFor(double load_kg);
+// "slow" below 59 degrees, "moderate" to 63, "moderate fast" to 66, "fast": the method's classes of that angle.
+const char* ActionFor(double tip_angle);
 
 struct BendingOf {
   double clamp_m = 0;        // from the datum
@@ -63,6 +81,7 @@ struct BendingOf {
   std::optional<Uncertain> first_frequency_hz;
 };
 
+// What one guide or the tip-top, with its wraps and finish, costs of the first frequency of the finished rod.
 struct FrequencyLoss {
   std::string id;
   FieldPath at;
@@ -71,16 +90,17 @@ struct FrequencyLoss {
 
 struct BendingAnswers {
   std::optional<BendingOf> bare, finished;  // unset = cannot be told
-  std::vector<FrequencyLoss> losses;
+  std::vector<FrequencyLoss> losses;        // each by itself, butt first
   std::optional<double> train_costs_hz;
-  Source modulus_from = Source::kPlan;
+  Source modulus_from = Source::kPlan;      // the least sure of all sections
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };
 
-// `on_blank` is unset where something's mass or place is not known: the finished rod then cannot be told.
-BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections,
-                              const std::optional<std::vector<OnTheBlank>>& on_blank, Inputs& inputs);
+// Never fails. What of `on_blank` is ahead of the clamp must say its mass and place: else the finished rod cannot be told.
+// Cost: some dozens of solutions of the elastica, each linear in the number of stations.
+BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, const std::vector<OnTheBlank>& on_blank,
+                              Inputs& inputs);
 
 void CheckBending(const Rod& rod, const SectionsAnswers& sections, const BendingAnswers& answers,
                   std::vector<Finding>& findings);

@@ -32,6 +32,7 @@ struct SectionAnswer {
   std::optional<double> mass_if_computed_kg;  // of what was weighed, from wall and density alone, where both are given
   std::optional<double> mass_if_only_cut_kg;  // of what was weighed, by the weighing before it and what came off since
   std::optional<double> share_of_solid;     // mass over a solid's of these diameters, where the wall is inferred from it
+  std::vector<double> frusta_kg;            // of each, scaled to mass_kg; empty = not known
   std::vector<double> ei_n_m2;              // at the ends of the frusta, frusta.size() + 1; empty = not known
 };
 

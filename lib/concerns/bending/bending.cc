@@ -1,0 +1,200 @@
+#include "withy/bending/bending.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <utility>
+
+#include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
+#include "power.h"
+#include "ring.h"
+
+namespace withy {
+namespace bending {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180;
+
+// What keeps the blank's stiffness from being told, as what to measure; empty where nothing does.
+std::string MissingOf(const Rod& rod, const SectionsAnswers& sections) {
+  for (const SectionAnswer& answer : sections.sections) {
+    const Section& section = rod.blank.sections[answer.section];
+    if (answer.frusta.empty()) return absl::StrCat("measure outer diameters along section ", section.id);
+    if (!answer.wall_known) return absl::StrCat("weigh section ", section.id, " or measure its wall");
+    if (answer.frusta_kg.empty() || !answer.mass_kg) return absl::StrCat("weigh section ", section.id);
+    if (!section.start_m) return absl::StrCat("measure how far section ", section.id, " goes into its joint");
+  }
+  if (rod.blank.length_m && rod.blank_butt_m && rod.tip_ring_m) return "";
+  return rod.rest_measure.empty() ? "say where the blank begins in the handle" : rod.rest_measure;
+}
+
+// Where the rod is held, from its butt end: as ordered, else as the first load case says, else at the reel foot.
+std::optional<double> HoldingPlace(const Rod& rod, BendingAnswers& answers) {
+  if (rod.order.holding_point) return rod.order.holding_point->value.meters();
+  for (const LoadCase& load : rod.load_cases) {
+    if (load.clamp) return load.clamp->value.meters();
+  }
+  if (!rod.order.reel_foot_m) return std::nullopt;
+  const double foot_m = rod.order.reel_foot_m->value();
+  answers.assumptions.push_back({FieldPath().Field("intent").Field("holding_point_from_butt"),
+                                 absl::StrFormat("%.1f mm", foot_m * 1000), "bending is reckoned from the middle of the reel foot"});
+  return foot_m;
+}
+
+// The loads of the design; the same inputs for the bare blank and the finished rod.
+std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
+  std::vector<Pull> pulls;
+  for (const LoadCase& load : rod.load_cases) {
+    Pull pull;
+    if (load.load_n) pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
+    pull.load_angle = load.LoadAngleDeg() * kDegree;
+    pull.butt_angle = inputs.Add(load.butt_angle_deg.value * kDegree, load.butt_angle_deg.plus_minus.value_or(0) * kDegree,
+                                 load.butt_angle_deg.at.ToString());
+    pulls.push_back(std::move(pull));
+  }
+  return pulls;
+}
+
+void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
+  for (const Joint& joint : rod.blank.joints) {
+    if (!joint.upper_start_m) continue;
+    if (*joint.upper_start_m < *joint.lower_end_m) {
+      answers.assumptions.push_back({joint.at.Field("overlap"), "stiffness of both sections added where one is in the other",
+                                     "they bend as one, without slip or play"});
+    } else {
+      answers.assumptions.push_back({joint.at, "as stiff as the sections it joins",
+                                     "wall and modulus of a spigot or sleeve are not part of the design"});
+    }
+  }
+  for (const LoadCase& load : rod.load_cases) {
+    if (load.at_tip || !load.load_n) continue;
+    answers.assumptions.push_back({load.at, "the load acts on the ring of the tip-top alone",
+                                   "the line along the rod presses on the other rings and bends it further; that is not in it"});
+  }
+}
+
+// Beams of this rod for any place where it is held, and what bends them.
+class Workshop {
+ public:
+  Workshop(const Rod& rod, const SectionsAnswers& sections, std::vector<ModuliOfSection> moduli,
+           const std::vector<OnTheBlank>& things, Inputs& inputs)
+      : rod_(rod), sections_(sections), moduli_(std::move(moduli)), doubts_(ShapeDoubtsOf(rod, sections, inputs)),
+        pulls_(PullsOf(rod, inputs)), things_(things) {}
+
+  // A clamp behind the blank holds it at its butt face: the handle in between counts as rigid.
+  double OnBlank(double clamp_m) const { return std::max(0.0, clamp_m - rod_.blank_butt_m->value()); }
+  bool Holds(double clamp_m) const { return OnBlank(clamp_m) < rod_.blank.length_m->value() - 1e-6; }
+
+  LoadedBeam MakeBeam(double clamp_m, bool finished) const {
+    const double on_blank = OnBlank(clamp_m);
+    BlankBeam blank = MakeBlankBeam(rod_, sections_, moduli_, doubts_, on_blank);
+    if (!finished) return LoadBeam(std::move(blank), {}, 0, 0);
+    const double from_butt = rod_.blank_butt_m->value() + on_blank;
+    return LoadBeam(std::move(blank), things_, from_butt, rod_.tip_ring_m->value() - from_butt);
+  }
+
+  BentRod BendUnder(std::size_t i, const LoadedBeam& held, double clamp_m, bool finished) const {
+    const LoadCase& load = rod_.load_cases[i];
+    const double place = load.clamp ? load.clamp->value.meters() : clamp_m;
+    BentRod bent;
+    if (load.load_n && load.load_n->value > 0 && Holds(place)) {
+      bent = Bend(place == clamp_m ? held : MakeBeam(place, finished), pulls_[i]);
+    } else {
+      bent.shape.state = ElasticaState::kBadInput;
+    }
+    bent.id = load.id;
+    bent.at = load.at;
+    bent.clamp_m = Holds(place) ? Datum(place, finished) : 0;
+    return bent;
+  }
+
+  double Datum(double clamp_m, bool finished) const {
+    return OnBlank(clamp_m) + (finished ? rod_.blank_butt_m->value() : 0);
+  }
+
+ private:
+  const Rod& rod_;
+  const SectionsAnswers& sections_;
+  const std::vector<ModuliOfSection> moduli_;
+  const std::vector<ShapeDoubts> doubts_;
+  const std::vector<Pull> pulls_;
+  const std::vector<OnTheBlank>& things_;
+};
+
+// Sums of shares by guide and tip-top, in the order of the rod.
+std::vector<FrequencyLoss> LossesOf(const Rod& rod, const std::vector<OnTheBlank>& things, const Ringing& ringing) {
+  std::map<std::string, double> shares;
+  for (std::size_t i = 0; i < things.size(); ++i) {
+    if (!things[i].train.empty()) shares[things[i].train] += ringing.share_of_thing[i];
+  }
+  std::vector<FrequencyLoss> losses;
+  const auto add = [&](const std::string& id, const FieldPath& at) {
+    if (const auto share = shares.find(id); share != shares.end() && share->second > 0) {
+      losses.push_back({id, at, LossOf(ringing.frequency_hz[0], share->second)});
+    }
+  };
+  for (const Guide& guide : rod.guides) add(guide.id, guide.at);
+  if (rod.tip_top) add(rod.tip_top->id, rod.tip_top->at);
+  return losses;
+}
+
+// Empty `losses`: none are asked for.
+std::optional<BendingOf> BendingAt(const Workshop& shop, const Rod& rod, double clamp_m, bool finished,
+                                   const std::vector<OnTheBlank>& things, std::vector<FrequencyLoss>* losses) {
+  LoadedBeam held = shop.MakeBeam(clamp_m, finished);
+  if (!WhatIsWrongWith(held.blank.beam).empty()) return std::nullopt;
+  BendingOf of;
+  of.clamp_m = shop.Datum(clamp_m, finished);
+  for (std::size_t i = 0; i < rod.load_cases.size(); ++i) of.cases.push_back(shop.BendUnder(i, held, clamp_m, finished));
+  of.power = PowerOf(held);
+  const Ringing ringing = RingingOf(held, finished ? things.size() : 0);
+  of.frequency_hz = ringing.frequency_hz;
+  of.first_frequency_hz = ringing.first_hz;
+  if (losses != nullptr && ringing.first_hz) *losses = LossesOf(rod, things, ringing);
+  of.beam = std::move(held.blank.beam);
+  of.outer_m = std::move(held.blank.outer_m);
+  return of;
+}
+
+}  // namespace
+}  // namespace bending
+
+BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, const std::vector<OnTheBlank>& on_blank,
+                              Inputs& inputs) {
+  BendingAnswers answers;
+  if (sections.sections.empty()) return answers;
+  const auto cannot_tell = [&answers](std::string figure, std::string measure) {
+    answers.unknowns.push_back({std::move(figure), std::move(measure)});
+  };
+  if (std::string missing = bending::MissingOf(rod, sections); !missing.empty()) {
+    cannot_tell("bending", std::move(missing));
+    return answers;
+  }
+  const auto clamp_m = bending::HoldingPlace(rod, answers);
+  if (!clamp_m) {
+    cannot_tell("bending", "say where the rod is held (intent.holding_point_from_butt)");
+    return answers;
+  }
+  auto moduli = bending::ModuliOf(rod, sections, inputs, answers);
+  if (!moduli) return answers;
+  const bending::Workshop shop(rod, sections, std::move(*moduli), on_blank, inputs);
+  if (!shop.Holds(*clamp_m)) {
+    cannot_tell("bending", "hold the rod on its blank, behind the tip");
+    return answers;
+  }
+  bending::SayAssumptions(rod, answers);
+  answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, on_blank, nullptr);
+  if (const OnTheBlank* thing = bending::NotKnown(on_blank, *clamp_m)) {
+    cannot_tell("bending.finished", absl::StrCat(thing->mass_kg ? "give a place to " : "weigh ", thing->id));
+    return answers;
+  }
+  answers.finished = bending::BendingAt(shop, rod, *clamp_m, true, on_blank, &answers.losses);
+  if (answers.bare && answers.finished && answers.bare->first_frequency_hz && answers.finished->first_frequency_hz) {
+    answers.train_costs_hz = answers.bare->frequency_hz[0] - answers.finished->frequency_hz[0];
+  }
+  return answers;
+}
+
+}  // namespace withy

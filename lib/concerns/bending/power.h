@@ -1,0 +1,16 @@
+// The weight that drops the tip of a level rod by a third of its free length.
+#ifndef WITHY_BENDING_POWER_H_
+#define WITHY_BENDING_POWER_H_
+
+#include <optional>
+
+#include "bend.h"
+
+namespace withy::bending {
+
+// Unset where no weight does it, or the beam is none.
+std::optional<Power> PowerOf(const LoadedBeam& rod);
+
+}  // namespace withy::bending
+
+#endif  // WITHY_BENDING_POWER_H_
