@@ -4,15 +4,24 @@
 #ifndef WITHY_ROD_RESOLVER_H_
 #define WITHY_ROD_RESOLVER_H_
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "bench_log.h"
 #include "withy/rod/rod.h"
 
 namespace withy {
+
+// How many counterweights are potted in a part since an entry of the log: the latest that counts says it, 0 = open again.
+struct PottedSince {
+  int order = 0;
+  std::string part;
+  std::uint32_t count = 0;
+};
 
 struct Resolver {
   const v1::Design& design;
@@ -20,6 +29,7 @@ struct Resolver {
   Rod& rod;
   // Place in the log of the glue-up that holds the blank in its handle; unset = it is open.
   std::optional<int> host_glued = std::nullopt;
+  std::vector<PottedSince> potted = {};  // oldest first
 
   void Assume(FieldPath at, std::string used, std::string why) {
     rod.assumptions.push_back({std::move(at), std::move(used), std::move(why)});
