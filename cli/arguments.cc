@@ -27,8 +27,8 @@ absl::Status CheckValue(const OptionSpec& option, const std::string& value) {
     }
   }
   long number = 0;
-  if (option.most > 0 && (!absl::SimpleAtoi(value, &number) || number < 1 || number > option.most)) {
-    return Wrong(absl::StrCat(name, ": '", value, "' is not a whole number from 1 to ", option.most));
+  if (option.most > 0 && (!absl::SimpleAtoi(value, &number) || number < option.least || number > option.most)) {
+    return Wrong(absl::StrCat(name, ": '", value, "' is not a whole number from ", option.least, " to ", option.most));
   }
   return absl::OkStatus();
 }

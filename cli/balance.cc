@@ -19,7 +19,11 @@ constexpr Example kExamples[] = {
 constexpr OptionSpec kOptions[] = {
     {"--weighed", "MASS", "record what the whole rod weighs as it stands: '312 g', '11 oz'"},
     {"--balance", "LENGTH", "record where it balances, from its butt end: '13 1/4 in'"},
-    {.name = "--weights", .value = "N", .summary = "counterweights that were in it then (as potted)", .most = 1000},
+    {.name = "--weights",
+     .value = "N",
+     .summary = "counterweights that were in it then, 0 = none (as potted)",
+     .most = 1000,
+     .least = 0},
     {"--with-reel", "", "the reel was on"},
     {.name = "--missing", .value = "ID", .summary = "what was not on it yet", .repeatable = true},
     {.name = "--potted",
@@ -68,10 +72,10 @@ v1::Entry WeighedEntry(const Typed& typed, const Options& options) {
   return entry;
 }
 
-// The part that holds counterweights; null where none does.
-const v1::Part* PartWithWeights(const v1::Design& design) {
+// The part whose counterweights are planned; null where it holds none.
+const v1::Part* PartWithWeights(const v1::Design& design, const v1::Report& report) {
   for (const v1::Part& part : design.handle().parts()) {
-    if (part.has_weights()) return &part;
+    if (part.has_weights() && part.id() == report.balance().counterweights().part()) return &part;
   }
   return nullptr;
 }
@@ -86,7 +90,7 @@ v1::Entry PottedEntry(const v1::Part& part, const Options& options) {
 }
 
 int RecordTyped(const Typed& typed, const Options& options, Io& io, CheckedDesign& checked) {
-  const v1::Part* part = PartWithWeights(checked.read.document->design);
+  const v1::Part* part = PartWithWeights(checked.read.document->design, checked.review.report);
   std::vector<v1::Entry> entries;
   BenchReadings readings;
   if (typed.mass) readings.mass_g = typed.mass->value.grams();
@@ -139,7 +143,8 @@ const Command kBalance = {
     .completes = Completes::kDesign,
     .summary = "Balance the rod: moment, counterweights, what they cost; record weighings",
     .details =
-        "The plan stops just tip-heavy before potting, by the amount that the potting adds behind the hold. A weighing "
+        "The plan is for the balance point that the order names, else for where the rod is held. It stops just tip-heavy "
+        "before potting, by the amount that the potting adds behind. A weighing "
         "of "
         "the rod as it stands replaces the estimate of what was on it; name what was not with --missing. Recording "
         "adds "

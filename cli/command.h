@@ -23,7 +23,8 @@ struct OptionSpec {
   Completes completes = Completes::kNothing;
   std::string_view choices = "";  // "text|json|binary": the values allowed, where there is a list
   bool repeatable = false;
-  long most = 0;  // not 0: the value is a whole number from 1 to this
+  long most = 0;  // not 0: the value is a whole number from `least` to this
+  long least = 1;
 
   // The long form, "--to".
   std::string_view long_name() const { return name.substr(name.find("--")); }

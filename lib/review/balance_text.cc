@@ -54,6 +54,10 @@ std::string AsItIs(const v1::Design& design, const v1::BalanceReport& balance, c
   if (const std::optional<double> hold = MmOf(design.intent().holding_point_from_butt())) {
     lines += LineText("held at", BenchText(hold, units) + " from the butt end");
   }
+  if (balance.has_aim_from_butt_mm()) {
+    lines += LineText("aim", BenchText(balance.aim_from_butt_mm(), units) + " from the butt end, " + balance.aim(),
+                      options.style);
+  }
   if (balance.has_mass_g()) {
     lines += LineText("rod", UncertainText(balance.mass_g(), WITHY_FIGURE(balance, mass_plus_minus_g), 1) + " g");
   }

@@ -120,6 +120,10 @@ void ReportBalance(const BalanceAnswers& answers, v1::BalanceReport& report) {
   for (const Contribution& part : answers.parts) ReportContribution(part, *report.add_parts());
   Put(answers.remainder_kg, kGrams, [&](double g) { report.set_remainder_g(g); });
   if (answers.mass_kg) report.set_rests_on(RestsOnWord(answers.rests_on));
+  if (answers.aim) {
+    report.set_aim_from_butt_mm(answers.aim->at_m.value() * kMm);
+    report.set_aim(AimWord(answers.aim->kind));
+  }
   if (answers.counterweights) ReportCounterweights(*answers.counterweights, *report.mutable_counterweights());
   for (const BalanceRemedy& remedy : answers.instead) {
     v1::BalanceRemedy& to = *report.add_instead();

@@ -96,7 +96,6 @@ BenchLog ReadLog(const Document& document) {
         if (entry.done().step() == "reamed") log.reamings.push_back({i, &entry.done(), at.Field("done")});
         break;
       case v1::Entry::kGlued: log.glued.push_back({i, &entry.glued(), at.Field("glued")}); break;
-      case v1::Entry::kPotted: log.potted.push_back({i, &entry.potted(), at.Field("potted")}); break;
       default: break;
     }
   }

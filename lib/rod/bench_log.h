@@ -28,7 +28,6 @@ struct BenchLog {
   std::vector<Logged<v1::Breakage>> breakages;
   std::vector<Logged<v1::Done>> repairs, reamings;
   std::vector<Logged<v1::Glued>> glued;
-  std::vector<Logged<v1::Potted>> potted;
   std::vector<FieldPath> not_understood;  // entries that may be a cut for all that is known
   std::vector<FieldPath> misdirected_corrections;  // what they name is not an earlier entry: without effect
 };

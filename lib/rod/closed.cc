@@ -1,6 +1,6 @@
 // What the log has closed, entry by entry. Nothing here looks at a plan, so that no plan can alter it; the one
 // exception is a potting that does not say how many, which means as many as the part says.
-#include <algorithm>
+#include <cstdint>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
@@ -83,7 +83,7 @@ class Closing {
         TakeGlued(entry.glued(), logged.order, logged.at.Field("glued"));
         break;
       case v1::Entry::kPotted:
-        TakePotted(entry.potted(), logged.at.Field("potted"));
+        TakePotted(entry.potted(), logged.order, logged.at.Field("potted"));
         break;
       case v1::Entry::kDone:
         TakeDone(entry.done(), logged.at.Field("done"));
@@ -94,13 +94,13 @@ class Closing {
         }
         break;
       case v1::Entry::kRemoved:
-        for (const std::string& id : entry.removed().what()) Remove(id, logged.at.Field("removed"));
+        for (const std::string& id : entry.removed().what()) Remove(id, logged.order, logged.at.Field("removed"));
         break;
       case v1::Entry::kPlaced:
         was_on_.insert(entry.placed().what());
         break;
       case v1::Entry::kBreakage:
-        Open(entry.breakage().what());
+        Open(entry.breakage().what(), logged.order);
         break;
       default:
         break;
@@ -126,13 +126,14 @@ class Closing {
   }
 
   // A cut stays: what is off is off.
-  void Open(const std::string& id) {
+  void Open(const std::string& id, int order) {
     if (id == host_) r_.host_glued.reset();
     all_wrapped_ = false;
     const auto keys = of_thing_.find(id);
     if (keys == of_thing_.end()) return;
     for (const std::string& key : keys->second) {
       const auto found = index_.find(key);
+      if (closed_[found->second].kind == Kind::kPotted) r_.potted.push_back({order, id, 0});
       closed_[found->second].id.clear();
       index_.erase(found);
     }
@@ -166,13 +167,15 @@ class Closing {
     }
   }
 
-  // What is potted does not come out again by a smaller number.
-  void TakePotted(const v1::Potted& potted, const FieldPath& at) {
+  // The latest entry says how many are in it, also where they are fewer: whoever dug some out writes what is left.
+  void TakePotted(const v1::Potted& potted, int order, const FieldPath& at) {
     Closed* closed = Close(Kind::kPotted, potted.part(), at);
     if (closed == nullptr) return;
     const Part* part = r_.rod.FindPart(potted.part());
     const std::uint32_t planned = part && part->weights ? part->weights->count.value_or(0) : 0;
-    closed->amount = std::max<double>(closed->amount, potted.has_count() ? potted.count() : planned);
+    const std::uint32_t count = potted.has_count() ? potted.count() : planned;
+    closed->amount = count;
+    r_.potted.push_back({order, potted.part(), count});
   }
 
   void TakeDone(const v1::Done& done, const FieldPath& at) {
@@ -184,12 +187,12 @@ class Closing {
     }
   }
 
-  void Remove(const std::string& id, const FieldPath& at) {
+  void Remove(const std::string& id, int order, const FieldPath& at) {
     if (was_on_.erase(id) == 0 && held_.contains(id)) {
       r_.rod.findings.push_back(
           MakeFinding(kRemovedNotOn, at, absl::StrCat(id, " came off, and no entry before says that it was on")));
     }
-    Open(id);
+    Open(id, order);
   }
 
   void SayAfterGlueUp(const FieldPath& at, const char* what) {

@@ -158,13 +158,6 @@ void TakeWeighing(Resolver& r, const Targets& targets, const Logged<v1::Weighed>
   }
 }
 
-// How many are in the part since that entry.
-std::uint32_t CountOf(const Rod& rod, const v1::Potted& potted) {
-  if (potted.has_count()) return potted.count();
-  const Part* part = rod.FindPart(potted.part());
-  return part && part->weights ? part->weights->count.value_or(0) : 0;
-}
-
 }  // namespace
 
 void ResolveWeighings(Resolver& r) {
@@ -172,15 +165,15 @@ void ResolveWeighings(Resolver& r) {
   const Targets targets = CollectTargets(r.rod);
   ByThen by_then;
   auto cut = r.log.cuts.begin();
-  auto potted = r.log.potted.begin();
+  auto potted = r.potted.begin();
   for (const auto& weighed : r.log.weighings) {
     for (; cut != r.log.cuts.end() && cut->order < weighed.order; ++cut) {
       const double amount = LengthOf(cut->entry->amount()).value_or(Length()).meters();
       auto& ends = by_then.off[cut->entry->section()];
       (cut->entry->at_end() == v1::End::TIP ? ends.tip_m : ends.butt_m) += amount;
     }
-    for (; potted != r.log.potted.end() && potted->order < weighed.order; ++potted) {
-      by_then.potted[potted->entry->part()] = CountOf(r.rod, *potted->entry);
+    for (; potted != r.potted.end() && potted->order < weighed.order; ++potted) {
+      by_then.potted[potted->part] = potted->count;
     }
     TakeWeighing(r, targets, weighed, by_then);
   }

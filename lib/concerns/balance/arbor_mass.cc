@@ -1,5 +1,9 @@
 // What an arbor weighs that was not weighed: the room between the blank under it and its outer diameter, times a density.
+#include <algorithm>
+#include <string>
+
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
 #include "contributions.h"
 #include "withy/balance/load.h"
 
@@ -11,8 +15,9 @@ struct ArborDensity {
 };
 
 // Common practice, no source: tape with its adhesive about as heavy as water, foam arbors light. Others differ too much.
+constexpr ArborDensity kTape{1000, 200};
 std::optional<ArborDensity> DensityOfKind(const std::string& kind) {
-  if (kind == "tape") return ArborDensity{1000, 200};
+  if (kind == "tape") return kTape;
   if (kind == "foam") return ArborDensity{200, 100};
   return std::nullopt;
 }
@@ -40,6 +45,13 @@ std::optional<MassProperties> VolumeOf(const Rod& rod, const Arbor& arbor, const
   }
   if (!(sum.mass_kg > 0)) return std::nullopt;
   return sum;
+}
+
+// Of tape, on a blank as thick all along as it is at most under the arbor: a little too light.
+double AboutKg(const ArborFit& fit) {
+  const auto outer = fit.outer_m ? fit.outer_m : fit.bore_m;
+  if (!outer || !fit.blank_m || !fit.length_m) return 0;
+  return std::max(0.0, Tube({0, *fit.length_m, *outer, *outer, *fit.blank_m, *fit.blank_m}, kTape.kg_m3).mass_kg);
 }
 
 Maybe<Mass> MassOf(const Arbor& arbor, const std::optional<MassProperties>& volume, Collection& all) {
@@ -70,6 +82,17 @@ void CollectArbor(const Rod& rod, const Arbor& arbor, const ArborFit& fit, Colle
   const auto length = LengthOf(arbor.length);
   Count(all, {.id = arbor.id, .at = arbor.at, .mass = mass, .start = arbor.start, .length_m = length,
               .center_m = At(arbor.start, volume ? volume->Balance() : length.value_or(0) / 2)});
+}
+
+void SayProposed(const Part& part, const std::vector<ArborFit>& proposed, Collection& all) {
+  if (proposed.empty()) return;
+  double kg = 0;
+  for (const ArborFit& arbor : proposed) kg += AboutKg(arbor);
+  const std::string room = part.bond.empty() ? "" : "; the room they take is counted as full of adhesive";
+  all.uncounted.push_back({part.at.Field("arbors"), "0 g",
+                           absl::StrFormat("the design has none, and the %d that are proposed are not counted: about %.1f g of "
+                                           "tape%s",
+                                           proposed.size(), kg * 1000, room)});
 }
 
 }  // namespace withy

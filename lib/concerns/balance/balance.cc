@@ -115,6 +115,12 @@ std::optional<Uncertain> HoldOf(const Order& order, Collection& all) {
   return order.reel_foot_m;
 }
 
+std::optional<Aim> AimOf(const Order& order, const std::optional<Uncertain>& hold_m) {
+  if (order.balance_from_butt) return Aim{Aim::Kind::kOrder, Uncertain(order.balance_from_butt->value.meters())};
+  if (!hold_m) return std::nullopt;
+  return Aim{order.holding_point ? Aim::Kind::kHold : Aim::Kind::kReelFoot, *hold_m};
+}
+
 // What is known of the reel, or what to do about it.
 std::optional<Sums> ReelOf(const Order& order, Collection& all, BalanceAnswers& answers) {
   if (!order.reel_mass || !(order.reel_mass->value.kilograms() > 0) || !order.reel_foot_m) {
@@ -158,12 +164,24 @@ void ListAssumptions(Collection& all, BalanceAnswers& answers) {
   answers.assumptions = std::move(all.assumptions);
   // Once the whole was weighed what is not counted is in the sum.
   if (answers.whole < 0) {
-    answers.assumptions.insert(answers.assumptions.end(), all.uncounted_adhesives.begin(), all.uncounted_adhesives.end());
+    answers.assumptions.insert(answers.assumptions.end(), all.uncounted.begin(), all.uncounted.end());
   }
   if (all.unstated_mass) answers.assumptions.push_back(UnstatedMassAssumption());
 }
 
 }  // namespace
+
+const char* AimWord(Aim::Kind kind) {
+  switch (kind) {
+    case Aim::Kind::kOrder:
+      return "the order's balance point";
+    case Aim::Kind::kHold:
+      return "the holding point";
+    case Aim::Kind::kReelFoot:
+      break;
+  }
+  return "the reel foot";
+}
 
 BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& fit,
                               const BondingAnswers& bonding, const WrapsAnswers& wraps, Inputs& inputs) {
@@ -171,12 +189,15 @@ BalanceAnswers ComputeBalance(const Rod& rod, const SectionsAnswers& sections, c
   Collection all{inputs, {}, false, {}, {}};
   CollectSections(rod, sections, all);
   CollectHandle(rod, fit, all);
+  const Part* host = PartForWeights(rod);
+  CountOtherWeights(rod, host, all);
   CollectAdhesives(bonding, all);
   CollectGuides(rod, all);
   CollectWraps(rod, wraps, all);
   FitTotals(rod, all);
   answers.hold_m = HoldOf(rod.order, all);
-  const WeightsIn weights = WeightsOf(rod, answers.hold_m ? std::optional(answers.hold_m->value()) : std::nullopt, all);
+  answers.aim = AimOf(rod.order, answers.hold_m);
+  const WeightsIn weights = WeightsOf(rod, host, all);
   Sums without;
   SumUp(rod, weights, all, answers, without);
   std::optional<Sums> reel;

@@ -10,6 +10,7 @@
 namespace withy {
 namespace {
 
+using balance::ToleranceOf;
 using balance::View;
 
 constexpr Code kTarget = {
@@ -22,9 +23,6 @@ constexpr Code kTarget = {
     .action = "Move the reel, change the grips, or plan counterweights in the butt.",
 };
 
-// 1/2 in (common practice, no source), where the order names no tolerance.
-constexpr Length kTolerance = Length::Inches(0.5);
-
 std::string MeasureFor(const View& view) {
   for (const Unknown& unknown : view.answers.unknowns) {
     if (unknown.figure.find("balance.") == 0) return unknown.measure;
@@ -32,8 +30,9 @@ std::string MeasureFor(const View& view) {
   return "Weigh the parts and the reel with its line, and find the blank's balance point.";
 }
 
-// Where another number of counterweights comes nearest to the ordered point, and none is potted yet: that number.
-std::string CountForTarget(const View& view, double ordered_m) {
+// Where another number of counterweights meets the order, and none is potted yet: the one that is planned for it, else the
+// one that comes nearest.
+std::string CountForTarget(const View& view, const Known<Length>& ordered) {
   const auto& plan = view.answers.counterweights;
   if (!plan || !plan->stack || plan->potted) return "";
   const int planned = static_cast<int>(std::min<std::uint32_t>(plan->planned.value_or(0), CounterweightStack::kMostUnits));
@@ -50,9 +49,10 @@ std::string CountForTarget(const View& view, double ordered_m) {
     load += added(n);
     return load.Balance();
   };
-  int best = planned;
-  for (int n = 0; n <= plan->stack->fit(); ++n) {
-    if (std::abs(balance_with(n) - ordered_m) < std::abs(balance_with(best) - ordered_m)) best = n;
+  const auto off = [&](int n) { return std::abs(balance_with(n) - ordered.value.meters()); };
+  int best = plan->count.value_or(planned);
+  if (off(best) > ToleranceOf(ordered).meters()) {
+    for (int n = 0; n <= plan->stack->fit(); ++n) best = off(n) < off(best) ? n : best;
   }
   if (best == planned) return "";
   return absl::StrFormat(" With %d counterweights in '%s' instead of %d it balances at %.0f mm.", best, plan->part, planned,
@@ -69,7 +69,7 @@ void JudgeTarget(const View& view, std::vector<Finding>& findings) {
                                   MeasureFor(view)));
     return;
   }
-  const double tolerance_mm = ordered.plus_minus ? *ordered.plus_minus * 1000 : kTolerance.mm();
+  const double tolerance_mm = ToleranceOf(ordered).mm();
   const double balance_mm = view.answers.balance_with_reel_m->value() * 1000;
   const double uncertain_mm = view.answers.balance_with_reel_m->plus_minus() * 1000;
   const double off_mm = std::abs(balance_mm - ordered.value.mm());
@@ -82,7 +82,7 @@ void JudgeTarget(const View& view, std::vector<Finding>& findings) {
                                               balance_mm, uncertain_mm, ordered.value.mm(), tolerance_mm);
   if (off_mm - uncertain_mm > tolerance_mm) {
     findings.push_back(MakeFinding(kTarget, ordered.at, "balances with the reel at " + figures, numbers,
-                                   std::string(kTarget.action) + CountForTarget(view, ordered.value.meters())));
+                                   std::string(kTarget.action) + CountForTarget(view, ordered)));
     return;
   }
   Finding finding = CannotTell(kTarget, ordered.at, "too uncertain to tell: " + figures,
@@ -163,6 +163,17 @@ std::vector<Rule<View>> Rules() {
 }
 
 }  // namespace
+
+Length balance::ToleranceOf(const Known<Length>& ordered) {
+  return ordered.plus_minus ? Length::Meters(*ordered.plus_minus) : Length::Inches(0.5);
+}
+
+bool balance::MeetsOrder(const View& view) {
+  const Maybe<Length>& ordered = view.rod.order.balance_from_butt;
+  if (!ordered || !view.answers.balance_with_reel_m) return false;
+  const double off_m = std::abs(view.answers.balance_with_reel_m->value() - ordered->value.meters());
+  return off_m <= ToleranceOf(*ordered).meters();
+}
 
 void CheckBalance(const Rod& rod, const SectionsAnswers&, const WrapsAnswers&, const BalanceAnswers& answers,
                   std::vector<Finding>& findings) {

@@ -34,6 +34,11 @@ std::optional<Uncertain> At(const Along& start, double own_m) {
   return start.from_butt_m ? std::optional<Uncertain>(*start.from_butt_m + Uncertain(own_m)) : std::nullopt;
 }
 
+int EntryOf(const FieldPath& at) {
+  const auto& steps = at.steps();
+  return steps.size() >= 2 && steps[0].field == "log" ? steps[1].index : -1;
+}
+
 std::optional<double> LengthOf(const Maybe<Length>& length) {
   if (!length || !(length->value.meters() > 0)) return std::nullopt;
   return length->value.meters();
@@ -165,6 +170,7 @@ void CollectHandle(const Rod& rod, const FitAnswers& fit, Collection& all) {
     counted.glued_part = !part.bond.empty();
     if (!part.on.empty()) counted.needs.push_back(part.on);
     for (std::size_t a = 0; a < part.arbors.size(); ++a) CollectArbor(rod, part.arbors[a], fit.parts[i].arbors[a], all);
+    SayProposed(part, fit.parts[i].proposed, all);
   }
 }
 
@@ -207,7 +213,7 @@ void CollectAdhesives(const BondingAnswers& bonding, Collection& all) {
     if (joint.potting) continue;
     const FieldPath at = joint.at.Field("bond");
     if (!joint.mass_kg) {
-      all.uncounted_adhesives.push_back({at, "0 g", absl::StrCat("its adhesive is not counted: ", joint.measure)});
+      all.uncounted.push_back({at, "0 g", absl::StrCat("its adhesive is not counted: ", joint.measure)});
       continue;
     }
     Counted& counted = Count(all, {.id = joint.what, .at = at});

@@ -21,6 +21,8 @@ struct Counted {
   std::vector<std::string> needs;
   // Of a wrap: its finishes and the share of its mass that each is.
   std::vector<std::pair<std::string, double>> films;
+  // Of counterweights and their potting: the entry of the log that has potted them, before which they are not on; -1 = none.
+  std::optional<int> potted_since;
 };
 
 struct Collection {
@@ -28,7 +30,7 @@ struct Collection {
   std::vector<Counted> things;
   bool unstated_mass = false;              // some mass said no uncertainty
   std::vector<Assumption> assumptions;
-  std::vector<Assumption> uncounted_adhesives;  // of no account once the whole was weighed
+  std::vector<Assumption> uncounted;       // of no account once the whole was weighed
 };
 
 // A thing of known mass with its balance point `center`, spread evenly over `length_m` where that is known.
@@ -45,6 +47,8 @@ Counted& Count(Collection& all, Thing thing);
 
 // A point of the part's own, from the butt end; unset where the part has no place.
 std::optional<Uncertain> At(const Along& start, double own_m);
+// Index of the log entry that a path leads into; -1 = none.
+int EntryOf(const FieldPath& at);
 // Unset where it is not known or not positive.
 std::optional<double> LengthOf(const Maybe<Length>& length);
 
@@ -57,6 +61,8 @@ void CollectAdhesives(const BondingAnswers& bonding, Collection& all);
 
 // One arbor of a part (arbor_mass.cc).
 void CollectArbor(const Rod& rod, const Arbor& arbor, const ArborFit& fit, Collection& all);
+// Says of arbors that fit proposes for a part that has none: they are not counted, and about what they would weigh.
+void SayProposed(const Part& part, const std::vector<ArborFit>& proposed, Collection& all);
 
 }  // namespace withy
 

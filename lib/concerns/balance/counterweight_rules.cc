@@ -9,13 +9,22 @@
 namespace withy::balance {
 namespace {
 
-// The plan, where it can be told and the order leaves the balance to the holding point; null otherwise. Where the order
-// names a balance point itself, balance/target judges by that.
+// One unit steps over the order's tolerance: just tip-heavy is off it already, and balance/target says what comes nearest.
+bool StepsOverOrder(const View& view, const CounterweightPlan& plan) {
+  const Maybe<Length>& ordered = view.rod.order.balance_from_butt;
+  if (!ordered || plan.status != CounterweightStatus::kBalanced || !plan.balance_after_m) return false;
+  return std::abs(*plan.balance_after_m - ordered->value.meters()) > ToleranceOf(*ordered).meters();
+}
+
+// The plan, where it can be told and the rod as designed does not meet the order anyway; null otherwise.
 const CounterweightPlan* PlanOf(const View& view) {
   const auto& plan = view.answers.counterweights;
-  if (!plan || !plan->status || view.rod.order.balance_from_butt) return nullptr;
+  if (!plan || !plan->status || MeetsOrder(view) || StepsOverOrder(view, *plan)) return nullptr;
   return &*plan;
 }
+
+// "about the order's balance point"
+std::string AboutAim(const View& view) { return absl::StrCat("about ", AimWord(view.answers.aim->kind)); }
 
 // With what would do instead, the first two.
 std::string Help(const View& view, std::string first) {
@@ -45,15 +54,17 @@ void JudgeCount(const View& view, std::vector<Finding>& findings) {
   const FieldPath at = plan->at.Field("count");
   if (plan->confidence == Confidence::kCannotTell) {
     Finding finding = CannotTell(kCount, at,
-                                 absl::StrFormat("too uncertain to tell whether %d or %d counterweights balance the rod",
-                                                 planned, *plan->count),
+                                 absl::StrFormat("too uncertain to tell whether %d or %d counterweights balance the rod %s",
+                                                 planned, *plan->count, AboutAim(view)),
                                  "weigh the rod with its reel and trial weights, and lay it on an edge");
     finding.numbers = numbers;
     findings.push_back(std::move(finding));
     return;
   }
-  findings.push_back(MakeFinding(
-      kCount, at, absl::StrFormat("%d planned, and %d balance the rod after potting", planned, *plan->count), numbers));
+  findings.push_back(MakeFinding(kCount, at,
+                                 absl::StrFormat("%d planned, and with %d potted the rod is just tip-heavy %s", planned,
+                                                 *plan->count, AboutAim(view)),
+                                 numbers));
 }
 
 constexpr Code kButtHeavy = {
@@ -69,7 +80,7 @@ void JudgeButtHeavy(const View& view, std::vector<Finding>& findings) {
   if (!plan || plan->status != CounterweightStatus::kButtHeavy || plan->planned.value_or(0) == 0) return;
   const Uncertain& moment = plan->potted ? *plan->moment_after_n_m : *plan->moment_without_n_m;
   if (moment.value() + moment.plus_minus() >= 0) return;
-  const std::string figures = absl::StrFormat("butt-heavy by %.3f N m about the holding point ", -moment.value());
+  const std::string figures = absl::StrFormat("butt-heavy by %.3f N m %s, ", -moment.value(), AboutAim(view));
   findings.push_back(MakeFinding(
       kButtHeavy, plan->at,
       plan->potted ? absl::StrFormat("%swith the %d that are potted", figures, *plan->planned) : figures + "without any",
@@ -123,12 +134,12 @@ void JudgeRoomLimited(const View& view, std::vector<Finding>& findings) {
   if (!plan || !plan->planned || plan->potted || !plan->count || *plan->planned == 0) return;
   if (plan->status != CounterweightStatus::kRoomLimited && plan->status != CounterweightStatus::kNoRoom) return;
   // One more would go in front of them.
-  const double arm = view.answers.hold_m->value() - plan->stack->EndOf(*plan->count);
+  const double arm = view.answers.aim->at_m.value() - plan->stack->EndOf(*plan->count);
   const double after = plan->moment_after_n_m->value(), plus_minus = plan->moment_after_n_m->plus_minus();
   if (after - plus_minus <= kStandardGravity * plan->unit_kg.value() * std::max(arm, 0.0)) return;
   findings.push_back(MakeFinding(
       kRoomLimited, plan->at,
-      absl::StrFormat("%d fit, and leave it tip-heavy by %.3f N m about the holding point", *plan->count, after),
+      absl::StrFormat("%d fit, and leave it tip-heavy by %.3f N m %s", *plan->count, after, AboutAim(view)),
       {{"fit", double(*plan->count)}, {"moment_after_n_m", after}, {"plus_minus_n_m", plus_minus}},
       Help(view, std::string(kRoomLimited.action))));
 }
@@ -148,8 +159,8 @@ void JudgePotting(const View& view, std::vector<Finding>& findings) {
   const double short_g = *plan->stop_short_at_tip_kg * 1000;
   findings.push_back(MakeFinding(
       kPotting, plan->at,
-      absl::StrFormat("%d trial weights would level the rod, and potting leaves room for %d", *plan->count_if_potting_ignored,
-                      *plan->count),
+      absl::StrFormat("%d trial weights would level the rod %s, and potting leaves room for %d",
+                      *plan->count_if_potting_ignored, AboutAim(view), *plan->count),
       {{"if_potting_ignored", double(*plan->count_if_potting_ignored)},
        {"count", double(*plan->count)},
        {"stop_short_at_tip_g", short_g}},

@@ -1,11 +1,19 @@
 #include "withy/balance/counterweights.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace withy {
 namespace {
 
 constexpr double kTieNm = 1e-12;
+constexpr double kTieM = 1e-9;
+
+// Of those that fit, how many stand behind the hold with their whole length.
+int FitBehind(const CounterweightStack& stack, double hold_m) {
+  const double layers = std::floor((hold_m - stack.room().start_m + kTieM) / stack.unit().length_m);
+  return static_cast<int>(std::clamp(layers * stack.side_by_side(), 0.0, double(stack.fit())));
+}
 
 }  // namespace
 
@@ -22,7 +30,7 @@ CounterweightCount CountFor(const CounterweightStack& stack, const MassPropertie
     return load.StaticMomentAbout(hold_m);
   };
   // Not monotone: a light unit may weigh less than the potting that it displaces.
-  const int most = std::max(stack.fit(), least);
+  const int most = std::max(FitBehind(stack, hold_m), least);
   const auto largest = [&](const auto& moment) -> std::optional<int> {
     for (int n = most; n >= least; --n) {
       if (moment(n) >= -kTieNm) return n;

@@ -9,24 +9,24 @@ namespace {
 
 const Uncertain kGravity(kStandardGravity);
 
-// What is on the rod whatever the plan says, about the hold.
+// What is on the rod whatever the plan says, about the aim.
 struct Base {
   Sums others;  // all but counterweights, with the reel
-  Uncertain hold_m;
+  Uncertain aim_m;
   int least = 0;  // potted already
 
-  Uncertain MomentOf(const Sums& sums) const { return (*sums.moment_kg_m - *sums.mass_kg * hold_m) * kGravity; }
+  Uncertain MomentOf(const Sums& sums) const { return (*sums.moment_kg_m - *sums.mass_kg * aim_m) * kGravity; }
   // Its nominal moment lowered or raised by `by` N m.
   MassProperties Load(double by) const {
     const double moment = MomentOf(others).value() + by;
     const double mass = others.mass_kg->value();
-    return PointMass(mass, hold_m.value() + moment / (mass * kStandardGravity), 0);
+    return PointMass(mass, aim_m.value() + moment / (mass * kStandardGravity), 0);
   }
 };
 
 // The count when the moment is what it might be instead; one below what is potted where it is butt-heavy then.
 int CountAt(const CounterweightStack& stack, const Base& base, double by) {
-  return CountFor(stack, base.Load(by), base.hold_m.value(), base.least).n.value_or(base.least - 1);
+  return CountFor(stack, base.Load(by), base.aim_m.value(), base.least).n.value_or(base.least - 1);
 }
 
 Confidence ConfidenceOf(const CounterweightStack& stack, const Base& base, int count, double plus_minus) {
@@ -35,11 +35,11 @@ Confidence ConfidenceOf(const CounterweightStack& stack, const Base& base, int c
   return off == 0 ? Confidence::kSure : off == 1 ? Confidence::kOneMoreOrLess : Confidence::kCannotTell;
 }
 
-void FillCost(const WeightsIn& weights, const Base& base, int count, CounterweightPlan& plan) {
+void FillCost(const WeightsIn& weights, double hold_m, int count, CounterweightPlan& plan) {
   MassProperties added = weights.stack->Units(count);
   added += weights.stack->Potting(count);
   plan.added_kg = added.mass_kg;
-  plan.added_inertia_kg_m2 = added.InertiaAbout(base.hold_m.value());
+  plan.added_inertia_kg_m2 = added.InertiaAbout(hold_m);
 }
 
 void FillMoments(const Rod& rod, const WeightsIn& weights, const Base& base, int count, CounterweightPlan& plan) {
@@ -49,12 +49,12 @@ void FillMoments(const Rod& rod, const WeightsIn& weights, const Base& base, int
   plan.moment_before_potting_n_m = base.MomentOf(taped_in);
   plan.moment_after_n_m = base.MomentOf(potted);
   plan.balance_after_m = potted.moment_kg_m->value() / potted.mass_kg->value();
-  const double arm = rod.tip_ring_m ? rod.tip_ring_m->value() - base.hold_m.value() : 0;
+  const double arm = rod.tip_ring_m ? rod.tip_ring_m->value() - base.aim_m.value() : 0;
   if (arm > 0) plan.stop_short_at_tip_kg = std::max(0.0, plan.moment_before_potting_n_m->value() / kStandardGravity / arm);
 }
 
-void FillCount(const Rod& rod, const WeightsIn& weights, const Base& base, CounterweightPlan& plan) {
-  const CounterweightCount found = CountFor(*weights.stack, base.Load(0), base.hold_m.value(), base.least);
+void FillCount(const Rod& rod, const WeightsIn& weights, const Base& base, double hold_m, CounterweightPlan& plan) {
+  const CounterweightCount found = CountFor(*weights.stack, base.Load(0), base.aim_m.value(), base.least);
   plan.status = found.status;
   plan.count = found.n;
   plan.count_if_potting_ignored = found.n_if_potting_ignored;
@@ -62,7 +62,7 @@ void FillCount(const Rod& rod, const WeightsIn& weights, const Base& base, Count
   if (!plan.count && weights.potted) plan.count = base.least;  // stays, however the rod then balances
   const int count = plan.count.value_or(0);
   FillMoments(rod, weights, base, count, plan);
-  if (plan.count) FillCost(weights, base, count, plan);
+  if (plan.count) FillCost(weights, hold_m, count, plan);
   plan.confidence = ConfidenceOf(*weights.stack, base, found.n.value_or(base.least - 1), plan.moment_after_n_m->plus_minus());
   if (plan.count) return;
   plan.moment_before_potting_n_m.reset();
@@ -98,12 +98,13 @@ void PlanCounterweights(const Rod& rod, const WeightsIn& weights, const std::opt
     plan.material = weights.part->weights->material;
     plan.potted_first = weights.part->weights->potted_first;
   }
-  const bool moment_known = answers.hold_m && others && others->mass_kg && others->moment_kg_m;
+  // With a reel there is a hold, and so an aim.
+  const bool moment_known = answers.hold_m && answers.aim && others && others->mass_kg && others->moment_kg_m;
   if (moment_known) {
-    Base base{*others, *answers.hold_m, 0};
+    Base base{*others, answers.aim->at_m, 0};
     if (plan.potted) base.least = static_cast<int>(std::min<std::uint32_t>(*plan.planned, CounterweightStack::kMostUnits));
     plan.moment_without_n_m = base.MomentOf(base.others);
-    if (plan.stack) FillCount(rod, weights, base, plan);
+    if (plan.stack) FillCount(rod, weights, base, answers.hold_m->value(), plan);
   }
   SayWhatIsOpen(weights, plan, answers);
   answers.counterweights = std::move(plan);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <utility>
 
+#include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
 
 namespace withy {
@@ -11,19 +12,25 @@ namespace {
 constexpr double kLeastShare = 0.5;
 constexpr double kMostAddedKg = 0.100;
 constexpr double kMostLongerM = 0.300;
-// A thing nearer to the hold than this balances nothing.
+// A thing nearer to the aim than this balances nothing.
 constexpr double kLeastArmM = 0.010;
 // Half a gram at the tip of a short rod: it balances.
 constexpr double kBalancedKgM = 0.0005;
 
-// First moment about the hold that is to be made up for, kg m; positive = tip-heavy.
+// First moment about the aim that is to be made up for, kg m; positive = tip-heavy. Unset where it cannot be told.
 std::optional<double> ToMakeUp(const BalanceAnswers& answers) {
   const auto& plan = answers.counterweights;
-  if (!plan) return answers.moment_about_hold_n_m ? std::optional(answers.moment_about_hold_n_m->value() / kStandardGravity)
-                                                  : std::nullopt;
-  if (!plan->moment_without_n_m) return std::nullopt;
-  const bool stays = plan->potted && plan->stack && answers.moment_about_hold_n_m;
-  return (stays ? *answers.moment_about_hold_n_m : *plan->moment_without_n_m).value() / kStandardGravity;
+  const bool stays = plan && plan->potted && plan->stack;
+  if (plan && !stays) {
+    return plan->moment_without_n_m ? std::optional(plan->moment_without_n_m->value() / kStandardGravity) : std::nullopt;
+  }
+  if (!answers.balance_with_reel_m || !answers.aim) return std::nullopt;
+  return answers.mass_with_reel_kg->value() * (answers.balance_with_reel_m->value() - answers.aim->at_m.value());
+}
+
+// "balances the rod at the holding point without counterweights"
+std::string BalancesIt(const BalanceAnswers& answers) {
+  return absl::StrCat("balances the rod at ", AimWord(answers.aim->kind), " without counterweights");
 }
 
 // The mass that a thing of that mass and arm would need; unset where that is no sensible change.
@@ -40,26 +47,26 @@ std::string Change(double mass_kg, double before_kg) {
   return absl::StrFormat("%.0f g (%.0f g %s)", mass_kg * 1000, std::abs(added), added > 0 ? "more" : "less");
 }
 
-void TryReel(const Sums& reel, double hold, double to_make_up, std::vector<BalanceRemedy>& remedies) {
+void TryReel(const Sums& reel, const BalanceAnswers& answers, double aim, double to_make_up,
+             std::vector<BalanceRemedy>& remedies) {
   const double before = reel.mass_kg->value();
-  const auto mass = MassInstead(before, reel.moment_kg_m->value() / before - hold, to_make_up);
+  const auto mass = MassInstead(before, reel.moment_kg_m->value() / before - aim, to_make_up);
   if (!mass) return;
   remedies.push_back({BalanceRemedy::Kind::kReel, "", mass, std::nullopt,
-                      absl::StrFormat("A reel of %s in the same place balances the rod without counterweights.",
-                                      Change(*mass, before))});
+                      absl::StrFormat("A reel of %s in the same place %s.", Change(*mass, before), BalancesIt(answers))});
 }
 
-void TryParts(const Rod& rod, const BalanceAnswers& answers, double hold, double to_make_up,
+void TryParts(const Rod& rod, const BalanceAnswers& answers, double aim, double to_make_up,
               std::vector<BalanceRemedy>& remedies) {
   for (const Contribution& counted : answers.parts) {
     const Part* part = rod.FindPart(counted.id);
     if (!part || counted.at != part->at || !counted.mass_kg || !counted.center_m) continue;
     const double before = counted.mass_kg->value();
-    const auto mass = MassInstead(before, counted.center_m->value() - hold, to_make_up);
+    const auto mass = MassInstead(before, counted.center_m->value() - aim, to_make_up);
     if (!mass) continue;
     remedies.push_back({BalanceRemedy::Kind::kPart, part->id, mass, std::nullopt,
-                        absl::StrFormat("Part '%s' at %s in the same place balances the rod without counterweights.", part->id,
-                                        Change(*mass, before))});
+                        absl::StrFormat("Part '%s' at %s in the same place %s.", part->id, Change(*mass, before),
+                                        BalancesIt(answers))});
   }
 }
 
@@ -89,29 +96,29 @@ std::optional<Butt> ButtOf(const Rod& rod, const BalanceAnswers& answers) {
 
 // Longer by y, with as much mass per metre as the part there: the caps move back by y, and y kg_per_m comes in between, its
 // centre y / 2 behind their front. Quadratic in y.
-void TryExtension(const Rod& rod, const BalanceAnswers& answers, double hold, double to_make_up,
+void TryExtension(const Rod& rod, const BalanceAnswers& answers, double aim, double to_make_up,
                   std::vector<BalanceRemedy>& remedies) {
   const auto butt = ButtOf(rod, answers);
   if (!butt || !(to_make_up > 0) || !(butt->kg_per_m > 0)) return;
-  const double linear = butt->caps_kg + butt->kg_per_m * (hold - butt->front_m);
+  const double linear = butt->caps_kg + butt->kg_per_m * (aim - butt->front_m);
   const double longer =
       2 * to_make_up / (linear + std::sqrt(linear * linear + 2 * butt->kg_per_m * to_make_up));
   if (!(longer > 0) || longer > kMostLongerM) return;
   remedies.push_back({BalanceRemedy::Kind::kExtension, "", std::nullopt, longer,
-                      absl::StrFormat("A butt that is %.0f mm longer, as heavy per length as the part there, balances the rod "
-                                      "without counterweights and makes it %.0f g heavier.",
-                                      longer * 1000, longer * butt->kg_per_m * 1000)});
+                      absl::StrFormat("A butt that is %.0f mm longer, as heavy per length as the part there, %s and "
+                                      "makes it %.0f g heavier.",
+                                      longer * 1000, BalancesIt(answers), longer * butt->kg_per_m * 1000)});
 }
 
 }  // namespace
 
 void FindRemedies(const Rod& rod, const std::optional<Sums>& reel, BalanceAnswers& answers) {
   const auto to_make_up = ToMakeUp(answers);
-  if (!to_make_up || std::abs(*to_make_up) < kBalancedKgM || !answers.hold_m || !reel) return;
-  const double hold = answers.hold_m->value();
-  TryReel(*reel, hold, *to_make_up, answers.instead);
-  TryParts(rod, answers, hold, *to_make_up, answers.instead);
-  TryExtension(rod, answers, hold, *to_make_up, answers.instead);
+  if (!to_make_up || std::abs(*to_make_up) < kBalancedKgM || !reel) return;
+  const double aim = answers.aim->at_m.value();
+  TryReel(*reel, answers, aim, *to_make_up, answers.instead);
+  TryParts(rod, answers, aim, *to_make_up, answers.instead);
+  TryExtension(rod, answers, aim, *to_make_up, answers.instead);
 }
 
 }  // namespace withy

@@ -2,6 +2,7 @@
 
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "whole.h"
 
 namespace withy::balance {
 namespace {
@@ -13,12 +14,6 @@ constexpr Code kWeighingContradicts = {
     .why = "What was on the rod when it lay on the scales or the edge decides how the reading is used.",
     .action = "Correct the entry: say what was not on yet, and how many counterweights were in.",
 };
-
-// Index of the log entry that a path leads into; -1 = none.
-int EntryOf(const FieldPath& at) {
-  const auto& steps = at.steps();
-  return steps.size() >= 2 && steps[0].field == "log" ? steps[1].index : -1;
-}
 
 const char* DoneTo(Closed::Kind kind) {
   switch (kind) {
@@ -52,10 +47,11 @@ void JudgeWeightsIn(const View& view, const WholeWeighing& weighing, std::vector
   const auto& plan = view.answers.counterweights;
   if (weighing.weights == 0 || weighing.weights == weighing.potted || (plan && !plan->stack)) return;
   const int most = plan ? MostThatGoIn(*plan->stack) : 0;
-  if (weighing.weights <= static_cast<std::uint32_t>(most)) return;
+  const std::uint32_t elsewhere = plan ? PottedElsewhere(view.rod, weighing, plan->part) : 0;
+  if (weighing.weights <= most + elsewhere) return;
   findings.push_back(MakeFinding(
       kWeighingContradicts, weighing.at.Field("weights"),
-      plan ? absl::StrFormat("%d counterweights were in, and %d go into '%s'", weighing.weights, most, plan->part)
+      plan ? absl::StrFormat("%d counterweights were in, and %d go into '%s'", weighing.weights - elsewhere, most, plan->part)
            : absl::StrFormat("%d counterweights were in, and no part has a cavity for any", weighing.weights),
       {{"weights", double(weighing.weights)}, {"fit", double(most)}}));
 }

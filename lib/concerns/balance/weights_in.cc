@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "absl/strings/str_cat.h"
+#include "absl/strings/str_format.h"
 #include "withy/sections/material.h"
 
 namespace withy {
@@ -25,15 +26,6 @@ template <typename T>
 std::optional<T> Combined(const std::optional<T>& a, const std::optional<T>& b, double sign) {
   if (!a || !b) return std::nullopt;
   return sign > 0 ? *a + *b : *a - *b;
-}
-
-const Part* PartWithWeights(const Rod& rod) {
-  const auto& parts = rod.handle.parts;
-  auto found = std::find_if(parts.begin(), parts.end(), [](const Part& part) { return part.weights.has_value(); });
-  if (found == parts.end()) {
-    found = std::find_if(parts.begin(), parts.end(), [](const Part& part) { return part.cavity.has_value(); });
-  }
-  return found == parts.end() ? nullptr : &*found;
 }
 
 Known<Mass> UnitOf(const Rod& rod, const WeightsIn& weights, Collection& all) {
@@ -75,7 +67,7 @@ std::string WhatTellsTheRoom(const Rod& rod, const Part& part) {
   return "";
 }
 
-void FillStack(const Rod& rod, std::optional<double> hold_m, Collection& all, WeightsIn& weights) {
+void FillStack(const Rod& rod, Collection& all, WeightsIn& weights) {
   const Part& part = *weights.part;
   weights.measure = WhatTellsTheRoom(rod, part);
   if (!weights.measure.empty()) return;
@@ -83,7 +75,6 @@ void FillStack(const Rod& rod, std::optional<double> hold_m, Collection& all, We
   const double start = part.start.from_butt_m->value() + own_at;
   double end = rod.blank_butt_m->value();
   if (const auto length = LengthOf(part.cavity->length)) end = std::min(end, start + *length);
-  if (hold_m) end = std::min(end, *hold_m);
   weights.moved_m = *part.start.from_butt_m - Uncertain(part.start.from_butt_m->value());
   weights.stack = CounterweightStack({weights.unit_kg.value(), *LengthOf(part.weights->unit_diameter), *LengthOf(part.weights->unit_length)},
                         {.start_m = start,
@@ -91,6 +82,8 @@ void FillStack(const Rod& rod, std::optional<double> hold_m, Collection& all, We
                          .diameter_m = *LengthOf(part.cavity->diameter),
                          .cover_m = CoverOf(weights, all),
                          .potting_kg_m3 = PottingDensity(rod, weights, all)});
+  all.assumptions.push_back({weights.at.Field("bond"), absl::StrFormat("within %.0f %%", kPottingSpread * 100),
+                             "how exactly potting is filled in, of its mass: common practice, no source"});
   if (weights.stack->fit() <= kMostThatFit) return;
   weights.stack.reset();
   weights.measure = "look at length and diameter of one counterweight: too many would fit";
@@ -104,6 +97,8 @@ Sums SumsOf(const MassProperties& load, const Uncertain& mass, const Uncertain& 
 
 void Insert(const WeightsIn& weights, const Sums& sums, const MassProperties& load, FieldPath at, Collection& all) {
   Counted counted;
+  counted.needs = {weights.part->id};
+  counted.potted_since = weights.potted_since;
   counted.shown.id = weights.part->id;
   counted.shown.at = std::move(at);
   counted.shown.mass_from = Source::kComputed;
@@ -144,22 +139,45 @@ Sums WeightsIn::Potting(std::uint32_t n) const {
   return SumsOf(load, Uncertain(load.mass_kg) * potting, moved_m);
 }
 
-WeightsIn WeightsOf(const Rod& rod, std::optional<double> hold_m, Collection& all) {
+const Part* PartForWeights(const Rod& rod) {
+  const Part *weights = nullptr, *cavity = nullptr;
+  for (const Part& part : rod.handle.parts) {
+    if (part.weights && part.cavity) return &part;
+    if (part.weights && !weights) weights = &part;
+    if (part.cavity && !cavity) cavity = &part;
+  }
+  return weights ? weights : cavity;
+}
+
+WeightsIn WeightsOf(const Rod& rod, const Part* of, Collection& all) {
   WeightsIn weights;
-  weights.part = PartWithWeights(rod);
-  if (!weights.part) return weights;
-  const Part& part = *weights.part;
-  weights.at = part.weights ? part.weights->at : part.cavity->at;
+  if (!of) return weights;
+  const Part& part = *of;
+  weights.part = of;
+  weights.at = part.at.Field("weights");
   if (part.weights) weights.planned = part.weights->count;
   if (const Closed* closed = rod.FindClosed(Closed::Kind::kPotted, part.id)) {
     weights.potted = true;
+    weights.potted_since = EntryOf(closed->at);
     weights.planned = static_cast<std::uint32_t>(std::clamp(closed->amount, 0.0, 4e9));
   }
   const Known<Mass> unit = UnitOf(rod, weights, all);
   weights.unit_kg = all.inputs.Add(unit.value.kilograms(), MassPlusMinus(unit, all.unstated_mass), unit.at.ToString());
   weights.potting = all.inputs.Add(1, kPottingSpread, weights.at.Field("bond").ToString() + " (how much of it goes in)");
-  FillStack(rod, hold_m, all, weights);
+  FillStack(rod, all, weights);
   return weights;
+}
+
+void CountOtherWeights(const Rod& rod, const Part* planned, Collection& all) {
+  for (const Part& part : rod.handle.parts) {
+    if (!part.weights || &part == planned) continue;
+    if (part.weights->count.value_or(0) == 0 && !rod.FindClosed(Closed::Kind::kPotted, part.id)) continue;
+    const WeightsIn weights = WeightsOf(rod, &part, all);
+    all.assumptions.push_back({weights.at.Field("count"), absl::StrCat(weights.OnFinishedRod()),
+                               absl::StrCat("taken as ", weights.potted ? "potted" : "designed", ": planned are the counterweights of '",
+                                            planned->id, "' alone")});
+    CountWeights(weights, all);
+  }
 }
 
 void CountWeights(const WeightsIn& weights, Collection& all) {
@@ -169,7 +187,7 @@ void CountWeights(const WeightsIn& weights, Collection& all) {
   Insert(weights, weights.Units(n), stacked ? weights.stack->Units(static_cast<int>(n)) : MassProperties{}, weights.at,
          all);
   if (!stacked) {
-    all.uncounted_adhesives.push_back({weights.at.Field("bond"), "0 g", absl::StrCat("potting is not counted: ", weights.measure)});
+    all.uncounted.push_back({weights.at.Field("bond"), "0 g", absl::StrCat("potting is not counted: ", weights.measure)});
     return;
   }
   Insert(weights, weights.Potting(n), weights.stack->Potting(static_cast<int>(n)), weights.at.Field("bond"), all);

@@ -21,9 +21,10 @@ Sums operator-(const Sums& a, const Sums& b);
 
 struct WeightsIn {
   const Part* part = nullptr;            // null = none has a cavity or weights
-  FieldPath at;                          // of the weights, else of the cavity
+  FieldPath at;                          // of the weights
   std::optional<std::uint32_t> planned;  // potted by the log, else by the design
   bool potted = false;
+  int potted_since = -1;                 // the entry of the log that says so; -1 = none
   Uncertain unit_kg;
   std::optional<CounterweightStack> stack;            // at nominal places; unset = `measure` says what to do
   std::string measure;
@@ -36,9 +37,15 @@ struct WeightsIn {
   Sums Potting(std::uint32_t n) const;
 };
 
-// Of the part that holds the counterweights: the first with weights, else the first with a cavity. Of the room only what is
-// behind `hold_m` counts. Lists what it assumes.
-WeightsIn WeightsOf(const Rod& rod, std::optional<double> hold_m, Collection& all);
+// The part whose counterweights are planned: the first with weights and a cavity, else with weights, else with a cavity. Null
+// where there is none.
+const Part* PartForWeights(const Rod& rod);
+
+// Of that part. Lists what it assumes.
+WeightsIn WeightsOf(const Rod& rod, const Part* part, Collection& all);
+
+// Puts the weights of all parts but `planned`, as many as are designed or potted, into `all.things`, and says so.
+void CountOtherWeights(const Rod& rod, const Part* planned, Collection& all);
 
 // Puts those of the finished rod into `all.things`, behind their part.
 void CountWeights(const WeightsIn& weights, Collection& all);

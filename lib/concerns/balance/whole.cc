@@ -88,6 +88,7 @@ std::vector<double> SharesOn(const WholeWeighing& weighing, const Collection& al
     for (const std::string& needed : counted.needs) {
       if (!needed.empty() && missing.contains(needed)) share = 0;
     }
+    if (counted.potted_since && (*counted.potted_since < 0 || *counted.potted_since >= EntryOf(weighing.at))) share = 0;
     for (const auto& [finish, of_mass] : counted.films) {
       if (share > 0 && missing.contains(finish)) share = std::max(share - of_mass, 0.0);
     }
@@ -101,9 +102,20 @@ std::vector<double> Others(std::vector<double> shares) {
   return shares;
 }
 
-// What was on besides things: counterweights, what they were potted in, the reel.
+// Of the counterweights that are planned, those that were in, and those of them that were potted.
+struct PlannedIn {
+  std::uint32_t weights = 0, potted = 0;
+};
+PlannedIn PlannedThen(const Rod& rod, const WholeWeighing& weighing, const WeightsIn& weights) {
+  const std::uint32_t elsewhere = weights.part ? PottedElsewhere(rod, weighing, weights.part->id) : 0;
+  const auto others_off = [elsewhere](std::uint32_t all) { return all - std::min(all, elsewhere); };
+  return {others_off(weighing.weights), others_off(std::min(weighing.potted, weighing.weights))};
+}
+
+// What was on besides things: planned counterweights, what they were potted in, the reel.
 Sums Guests(const Rod& rod, const WholeWeighing& weighing, const WeightsIn& weights, Collection& all) {
-  Sums guests = weights.Units(weighing.weights) + weights.Potting(std::min(weighing.potted, weighing.weights));
+  const PlannedIn in = PlannedThen(rod, weighing, weights);
+  Sums guests = weights.Units(in.weights) + weights.Potting(in.potted);
   if (!weighing.with_reel) return guests;
   const Maybe<Mass>& reel = rod.order.reel_mass;
   if (!reel) return {};
@@ -202,16 +214,25 @@ std::vector<int> ThoseThatCount(const Rod& rod, const Collection& all) {
   return used;
 }
 
-bool IsFinished(const WholeWeighing& weighing, const Reading& reading, const WeightsIn& weights) {
+bool IsFinished(const PlannedIn& in, const Reading& reading, const WeightsIn& weights) {
   const bool complete = std::all_of(reading.shares.begin(), reading.shares.end(), [](double share) { return share == 1; });
-  const bool potting_on = weighing.potted >= weights.OnFinishedRod() || !weights.stack;
-  return complete && weighing.weights == weights.OnFinishedRod() && potting_on;
+  const bool potting_on = in.potted >= weights.OnFinishedRod() || !weights.stack;
+  return complete && in.weights == weights.OnFinishedRod() && potting_on;
 }
 
 }  // namespace
 
 Sums SumOf(const Collection& all) { return SumOfShares(all, nullptr); }
 Sums SumOf(const Collection& all, const std::vector<double>& shares) { return SumOfShares(all, &shares); }
+
+std::uint32_t PottedElsewhere(const Rod& rod, const WholeWeighing& weighing, std::string_view part) {
+  double count = 0;
+  for (const Closed& closed : rod.closed) {
+    const bool other = closed.kind == Closed::Kind::kPotted && closed.id != part;
+    if (other && EntryOf(closed.at) < EntryOf(weighing.at)) count += closed.amount;
+  }
+  return static_cast<std::uint32_t>(std::min(count, 4e9));
+}
 
 FixedSums FixByWholes(const Rod& rod, const WeightsIn& weights, Collection& all) {
   for (auto weighing = rod.wholes.rbegin(); weighing != rod.wholes.rend(); ++weighing) {
@@ -222,7 +243,8 @@ FixedSums FixByWholes(const Rod& rod, const WeightsIn& weights, Collection& all)
     const WholeWeighing& weighing = rod.wholes[i];
     Reading reading = Read(rod, weighing, weights, all);
     if (!reading.mass_kg && !reading.on_edge) continue;
-    fixed.rests_on = IsFinished(weighing, reading, weights) ? RestsOn::kWeighed : RestsOn::kHalfBuilt;
+    const bool finished = IsFinished(PlannedThen(rod, weighing, weights), reading, weights);
+    fixed.rests_on = finished ? RestsOn::kWeighed : RestsOn::kHalfBuilt;
     std::optional<Uncertain> remainder;
     const Sums on = Fix(rod, reading, remainder, all);
     if (reading.mass_kg) {

@@ -2,7 +2,9 @@
 #ifndef WITHY_BALANCE_WHOLE_H_
 #define WITHY_BALANCE_WHOLE_H_
 
+#include <cstdint>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "contributions.h"
@@ -14,6 +16,9 @@ namespace withy {
 // much of each; of what has no share neither need be known.
 Sums SumOf(const Collection& all);
 Sums SumOf(const Collection& all, const std::vector<double>& shares);
+
+// Counterweights that had been potted in other parts than `part` by the time of the weighing.
+std::uint32_t PottedElsewhere(const Rod& rod, const WholeWeighing& weighing, std::string_view part);
 
 struct FixedSums {
   Sums sums;                              // of everything in `all.things`

@@ -232,6 +232,28 @@ TEST(ComputeBalance, ATapeArborIsWeighedByItsSize) {
   EXPECT_NEAR(answers.parts[3].center_m->value() * 1000, 35, 1e-6);
 }
 
+// Two arbors that fit proposes for a grip that has none, 12 mm wide, 8 to 12 mm: pi/4 80 x 24 mm3 = 1.508 g of tape at 1 g/cm3.
+TEST(ComputeBalance, ProposedArborsAreNotCountedAndThatIsSaid) {
+  const Rod rod = WithHandle("", R"(parts { id: "grip" length { mm: 100 } mass { g: 20 } bond: "glue" })");
+  Inputs inputs = rod.inputs;
+  const SectionsAnswers sections = ComputeSections(rod, inputs);
+  FitAnswers fit = ComputeFit(rod, sections);
+  ArborFit arbor;
+  arbor.length_m = 0.012;
+  arbor.blank_m = 0.008;
+  arbor.outer_m = 0.012;
+  fit.parts[1].proposed = {arbor, arbor};
+  const BalanceAnswers answers = ComputeBalance(rod, sections, fit, {}, ComputeWraps(rod), inputs);
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 72, 1e-9);
+  int told = 0;
+  for (const Assumption& assumption : answers.assumptions) {
+    if (assumption.at.ToString() != "handle.parts[grip].arbors") continue;
+    ++told;
+    EXPECT_NE(assumption.why.find("the 2 that are proposed are not counted: about 1.5 g"), std::string::npos) << assumption.why;
+  }
+  EXPECT_EQ(told, 1);
+}
+
 // The reel turns about the hold as a point: 0.2 x 0.02^2 more.
 TEST(ComputeBalance, SwingWithTheReel) {
   const BalanceAnswers answers = BalanceOf(WithHandle(R"(intent { holding_point_from_butt { mm: 120 }

@@ -84,6 +84,84 @@ TEST(CounterweightPlan, WithoutTheSizeOfOneHowManyFitCannotBeTold) {
   EXPECT_EQ(answers.unknowns.back().measure, "measure length and diameter of one counterweight");
 }
 
+// The order's point comes before the hold: 318 mm instead of 300. Blank 100 x (700 - 318) = 38200, handle 130 x (150 - 318) =
+// -21840, reel 200 x (300 - 318) = -3600: 12 760 g mm. Potted, n of 23.1612 g at 20 + 10 n take 23.1612 n (298 - 10 n): 1
+// takes 6671 and leaves 6089, 2 take 12 877. The inertia that they add is still about the hand: 20 mm long, 270 mm off.
+TEST(CounterweightPlan, AimsAtTheBalancePointOrdered) {
+  BalancedRod of;
+  of.order = "balance_from_butt { mm: 318 plus_minus: 20 }";
+  const BalanceAnswers answers = BalanceOf(MakeRod(of));
+  ASSERT_TRUE(answers.aim);
+  EXPECT_EQ(answers.aim->kind, Aim::Kind::kOrder);
+  EXPECT_EQ(answers.aim->at_m.value(), 0.318);
+  EXPECT_EQ(answers.aim->at_m.plus_minus(), 0);  // a tolerance is no uncertainty
+  EXPECT_EQ(answers.hold_m->value(), 0.300);
+  const CounterweightPlan& plan = *answers.counterweights;
+  EXPECT_NEAR(plan.moment_without_n_m->value(), 9.80665e-6 * 12760, 1e-12);
+  EXPECT_EQ(plan.count, 1);
+  EXPECT_NEAR(plan.moment_after_n_m->value(), 9.80665e-6 * (12760 - kUnitAndPottingG * 288), 1e-12);
+  EXPECT_NEAR(*plan.stop_short_at_tip_kg * 1000, (12760 - 20 * 288.0) / 882, 1e-9);
+  EXPECT_NEAR(*plan.added_inertia_kg_m2, 1e-9 * kUnitAndPottingG * (20 * 20 / 12.0 + 270 * 270), 1e-12);
+  EXPECT_NEAR(answers.moment_about_hold_n_m->value(), 9.80665e-6 * (20500 - kUnitAndPottingG * 750), 1e-12);
+}
+
+// 3 balance at 317.8 - 11.5 = 306.3 mm: within 20 of the 318 that are ordered, where 1 is planned for just tip-heavy.
+TEST(CheckBalance, LeavesANumberThatMeetsTheOrderAlone) {
+  BalancedRod of;
+  of.order = "balance_from_butt { mm: 318 plus_minus: 20 }";
+  const Rod rod = MakeRod(of);
+  std::vector<Finding> findings;
+  CheckBalance(rod, SectionsAnswers{}, WrapsAnswers{}, BalanceOf(rod), findings);
+  EXPECT_EQ(CodesIn(findings), std::vector<std::string>{});
+}
+
+TEST(CounterweightPlan, AimsAtTheReelFootWhereTheOrderNamesNothing) {
+  const BalanceAnswers answers = BalanceOf(RodOf(R"(intent { reel { mass { g: 200 } foot_center_from_butt { mm: 100 } } }
+    handle { parts { id: "butt" length { mm: 100 } mass { g: 30 } } })"));
+  EXPECT_EQ(answers.aim->kind, Aim::Kind::kReelFoot);
+  EXPECT_EQ(answers.aim->at_m.value(), 0.100);
+}
+
+// A second part with weights: 2 of 10 g, 10 mm long, that fill its bore of 15 mm but for pi/4 (225 - 100) x 20 mm3 of
+// 1.15e-3 g; they have their centre at 420 mm and pull 120 mm in front of the hold.
+const double kOtherG = 20 + M_PI / 4 * 125 * 20 * 1.15e-3;
+const char kOther[] = R"(parts { id: "fore" kind: "grip" place { from_butt { mm: 400 } } length { mm: 100 } mass { g: 0 }
+    cavity { at { mm: 10 } length { mm: 50 } diameter { mm: 15 } }
+    weights { count: 2 unit_mass { g: 10 plus_minus: 0 } unit_length { mm: 10 } unit_diameter { mm: 10 } cover { mm: 0 } } })";
+
+TEST(CounterweightPlan, TheWeightsOfEveryPartAreCounted) {
+  BalancedRod of;
+  of.parts = kOther;
+  const BalanceAnswers answers = BalanceOf(MakeRod(of));
+  EXPECT_NEAR(answers.mass_kg->value() * 1000, 230 + 3 * kUnitAndPottingG + kOtherG, 1e-9);
+  EXPECT_EQ(answers.counterweights->part, "module");
+  EXPECT_NEAR(answers.counterweights->moment_without_n_m->value(), 9.80665e-6 * (20500 + kOtherG * 120), 1e-12);
+  int told = 0;
+  for (const Assumption& assumption : answers.assumptions) {
+    told += assumption.at.ToString() == "handle.parts[fore].weights.count" && assumption.used == "2";
+  }
+  EXPECT_EQ(told, 1);
+}
+
+// The part that can be planned comes first, though one without a cavity stands before it.
+TEST(CounterweightPlan, PlansThePartWithACavity) {
+  BalancedRod of;
+  of.parts = R"(parts { id: "cap" kind: "butt_cap" length { mm: 10 } mass { g: 5 }
+    weights { count: 1 unit_mass { g: 7 plus_minus: 0 } } })";
+  of.before = true;
+  EXPECT_EQ(BalanceOf(MakeRod(of)).counterweights->part, "module");
+}
+
+// How exactly potting is filled in widens the plan, so it is said.
+TEST(CounterweightPlan, ListsHowExactlyPottingIsFilledIn) {
+  const BalanceAnswers answers = BalanceOf(MakeRod({}));
+  int told = 0;
+  for (const Assumption& assumption : answers.assumptions) {
+    told += assumption.at.ToString() == "handle.parts[module].weights.bond" && assumption.used == "within 10 %";
+  }
+  EXPECT_EQ(told, 1);
+}
+
 // With n of them, in g and g mm: 430 + 23.1612 n at 149500 + 23.1612 n (20 + 10 n): 347.7, 331.4, 317.8, 306.3 mm.
 TEST(CheckBalance, SaysWhichNumberMeetsTheOrder) {
   BalancedRod of;

@@ -22,6 +22,26 @@ TEST(HalfBuilt, TrialWeightsOnAnEdgeBeatTheEstimate) {
   EXPECT_NEAR(answers.counterweights->moment_without_n_m->plus_minus(), 0, 1e-10);
 }
 
+// Weights of another part are on the scales once they are potted. The 2 of 10 g in the cap, and 3.927 g of potting of 1 g/cm3
+// (pi/4 (225 - 100) x 40 mm3), come on top of a weighing before, and are in one after, whose 5 are 3 in the handle and these 2.
+TEST(HalfBuilt, WeightsOfAnotherPartAreOnOncePotted) {
+  const double other_g = 20 + M_PI / 4 * 125 * 40 * 1e-3;
+  const std::string potted = "log { potted { part: \"cap\" } }";
+  BalancedRod rod;
+  rod.blank_plus_minus_g = "10";
+  rod.parts = R"(parts { id: "fore" kind: "grip" place { from_butt { mm: 400 } } length { mm: 100 } mass { g: 0 } }
+    parts { id: "cap" kind: "grip" place { from_butt { mm: 500 } } length { mm: 100 } mass { g: 0 }
+    cavity { length { mm: 50 } diameter { mm: 15 } }
+    weights { count: 2 bond: "glue" unit_mass { g: 10 plus_minus: 0 } unit_length { mm: 20 } unit_diameter { mm: 10 }
+      cover { mm: 0 } } })";
+  rod.more = "adhesives { id: \"glue\" mix { density { g_per_cm3: 1 } } }";
+  rod.log = "log { weighed { mass { g: 231 plus_minus: 0 } } }" + potted;
+  EXPECT_NEAR(BalanceOf(MakeRod(rod)).mass_kg->value() * 1000, 231 + other_g + 3 * kUnitAndPottingG, 1e-9);
+  rod.log = potted + "log { weighed { mass { g: 321 plus_minus: 0 } weights: 5 } }";
+  const BalanceAnswers after = BalanceOf(MakeRod(rod));
+  EXPECT_NEAR(after.mass_kg->value() * 1000, 321 + 3 * (kUnitAndPottingG - 20), 1e-9);
+}
+
 // The blank alone on the scales, 101 g: the handle, 3 units and their potting come on top as reckoned.
 TEST(HalfBuilt, WhatWasMissingIsAddedAsEstimated) {
   BalancedRod rod;

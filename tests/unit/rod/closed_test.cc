@@ -68,9 +68,28 @@ TEST(Closed, WrappedWithoutNamesIsEveryWrap) {
   EXPECT_TRUE(Find(rod, Kind::kWrapped, "v"));
 }
 
-TEST(Closed, PottedWeightsDoNotComeOutByASmallerNumber) {
+TEST(Closed, TheLatestPottingSaysHowManyAreIn) {
   const Rod rod = After("log { potted { part: \"h\" count: 4 } } log { potted { part: \"h\" count: 2 } }");
-  EXPECT_EQ(Find(rod, Kind::kPotted, "h")->amount, 4);
+  EXPECT_EQ(Find(rod, Kind::kPotted, "h")->amount, 2);
+  EXPECT_EQ(Find(rod, Kind::kPotted, "h")->at.ToString(), "log[2].potted");
+}
+
+// A weighing is read with as many as were in by then: 4, then 2, then none since the handle came off, then the 3 of the part.
+TEST(Closed, AWeighingKnowsWhatWasPottedByThen) {
+  const Rod rod = After(R"(log { potted { part: "h" count: 4 } } log { weighed { mass { g: 300 } } }
+    log { potted { part: "h" count: 2 } } log { weighed { mass { g: 300 } } }
+    log { removed { what: "h" } } log { weighed { mass { g: 300 } } }
+    log { potted { part: "h" } } log { weighed { mass { g: 300 } } }
+    log { id: "slip" potted { part: "h" count: 9 } } log { weighed { mass { g: 300 } weights: 0 } }
+    log { correction { entry: "slip" } })");
+  std::vector<std::uint32_t> potted, in;
+  for (const WholeWeighing& weighing : rod.wholes) {
+    potted.push_back(weighing.potted);
+    in.push_back(weighing.weights);
+  }
+  EXPECT_THAT(potted, ElementsAre(4, 2, 0, 3, 3));
+  EXPECT_THAT(in, ElementsAre(4, 2, 0, 3, 0));
+  EXPECT_EQ(Find(rod, Kind::kPotted, "h")->amount, 3);
 }
 
 TEST(Closed, WhatIsRemovedOrBrokeIsOpenAgain) {

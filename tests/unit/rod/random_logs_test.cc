@@ -127,8 +127,8 @@ Facts Truth(const v1::Design& design) {
       if (!cut && Opens(design.log(i), std::get<std::string>(key))) fact.reset();
       const auto adds = Adds(design.log(i), key);
       if (!adds) continue;
-      const bool most = std::get<Kind>(key) == Kind::kPotted;
-      fact = most ? std::max(fact.value_or(0), *adds) : fact.value_or(0) + *adds;
+      const bool latest = std::get<Kind>(key) == Kind::kPotted;  // it says how many are in, not how many more
+      fact = latest ? *adds : fact.value_or(0) + *adds;
     }
     if (fact) facts[key] = *fact;
   };
@@ -157,7 +157,7 @@ void ExpectSame(const Facts& facts, const Facts& truth) {
   }
 }
 
-// Nothing but a correction, or what names the thing, alters it; and what it has only grows.
+// Nothing but a correction, or what names the thing, alters it; and what it has only grows (of what is potted the latest says).
 void ExpectKept(const Rod& before, const Rod& after, const v1::Entry& entry) {
   for (const Closed& closed : before.closed) {
     const Key key{closed.kind, closed.id, closed.end};
@@ -165,7 +165,9 @@ void ExpectKept(const Rod& before, const Rod& after, const v1::Entry& entry) {
     if (closed.kind != Kind::kCut && Opens(entry, closed.id)) continue;
     ASSERT_NE(now, nullptr) << closed.id;
     EXPECT_EQ(now->rest_m, closed.rest_m) << closed.id;
-    if (Adds(entry, key)) {
+    if (Adds(entry, key) && closed.kind == Kind::kPotted) {
+      EXPECT_EQ(now->amount, *Adds(entry, key)) << closed.id;
+    } else if (Adds(entry, key)) {
       EXPECT_GE(now->amount, closed.amount) << closed.id;
     } else {
       EXPECT_EQ(now->amount, closed.amount) << closed.id;

@@ -38,7 +38,17 @@ struct Contribution {
 // What the sums rest on: those of the parts; a weighing of the whole as it will be; one of the whole as it then was.
 enum class RestsOn { kParts, kWeighed, kHalfBuilt };
 
-// A change that alone would balance the rod at the holding point, without counterweights (but with those that are potted).
+// Where the rod is to balance with its reel: counterweights, and what would do without them, are worked out for this
+// point. Where the order names a balance point that one, without its tolerance; else where it is held.
+struct Aim {
+  enum class Kind { kOrder, kHold, kReelFoot };
+  Kind kind = Kind::kHold;
+  Uncertain at_m;  // from the butt end
+};
+// "the order's balance point", "the holding point", "the reel foot".
+const char* AimWord(Aim::Kind kind);
+
+// A change that alone would balance the rod at its aim, without counterweights (but with those that are potted).
 struct BalanceRemedy {
   enum class Kind { kReel, kPart, kExtension };
   Kind kind = Kind::kReel;
@@ -55,6 +65,7 @@ struct BalanceAnswers {
   std::optional<Uncertain> mass_with_reel_kg, balance_with_reel_m;
   std::optional<Uncertain> hold_m;                 // the point it is held at: as ordered, else the middle of the reel foot
   std::optional<Uncertain> moment_about_hold_n_m;  // with the reel on; positive = tip-heavy
+  std::optional<Aim> aim;                          // unset = neither order nor reel says
   std::optional<double> inertia_about_hold_kg_m2;  // without reel
   std::optional<double> swing_inertia_kg_m2;       // with it
   std::vector<Contribution> parts;                 // sections, handle, adhesive, guides, tip-top, wraps

@@ -15,10 +15,10 @@ namespace withy {
 // Whether the count holds within the uncertainty of the rod's moment.
 enum class Confidence { kCannotTell, kOneMoreOrLess, kSure };
 
-// Moments are about the holding point with the reel on, N m, positive = tip-heavy.
+// Moments are about the aim (BalanceAnswers::aim) with the reel on, N m, positive = tip-heavy.
 struct CounterweightPlan {
   std::string part;                       // id
-  FieldPath at;                           // of its weights, else of its cavity
+  FieldPath at;                           // of its weights
   std::string material;                   // of the units; empty = not said
   std::optional<std::uint32_t> planned;   // by the log what is potted, else by the design
   bool potted = false;                    // `planned` is potted: a fact
@@ -36,7 +36,7 @@ struct CounterweightPlan {
   Confidence confidence = Confidence::kCannotTell;
   // A mass at the tip-top's ring that the rod lifts just level with `count` taped in: by how much to stop short.
   std::optional<double> stop_short_at_tip_kg;
-  // What `count` units and their potting add to the rod.
+  // What `count` units and their potting add to the rod; the inertia about the hold.
   std::optional<double> added_kg, added_inertia_kg_m2;
   std::optional<double> balance_after_m;  // with the reel, from the butt end
 };

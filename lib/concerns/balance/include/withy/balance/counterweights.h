@@ -4,8 +4,8 @@
 //   *count.n                            // stop here: one more, potted, would make the rod butt-heavy
 //   stack.Potting(*count.n).mass_kg     // acts behind the hand as well
 //
-// What units and potting add is the stack's (withy/bonding/counterweight_stack.h). The room lies behind the hold. Ties:
-// moments 1e-12 N m; a tie balances.
+// What units and potting add is the stack's (withy/bonding/counterweight_stack.h). Of the room only what lies behind the
+// hold is of use: in front of it units work against. Ties: moments 1e-12 N m, lengths 1e-9 m; a tie balances, and fits.
 #ifndef WITHY_BALANCE_COUNTERWEIGHTS_H_
 #define WITHY_BALANCE_COUNTERWEIGHTS_H_
 
@@ -27,8 +27,8 @@ struct CounterweightCount {
   double moment_after_n_m = 0;
   std::optional<double> moment_with_one_more_n_m;  // potted; unset where no more fit
 };
-// `without` is everything else on the rod, reel included. n = the largest that fits with a moment after potting >= 0, and at
-// least `least` (those that are potted already and stay; 0 = none). Cost linear in the number that fits.
+// `without` is everything else on the rod, reel included. n = the largest that fits behind the hold with a moment after
+// potting >= 0, and at least `least` (those that are potted already and stay; 0 = none). Cost linear in the number that fits.
 CounterweightCount CountFor(const CounterweightStack& stack, const MassProperties& without, double hold_m, int least = 0);
 
 }  // namespace withy
