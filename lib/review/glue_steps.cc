@@ -161,7 +161,7 @@ void AddBalancing(const PlanInput& input, v1::WorkPlan& plan) {
         AddStep(plan, "balance",
                 absl::StrCat("Balance with ", Counted(static_cast<int>(weights.count()), "trial weight"), " taped in"));
     if (weights.has_stop_short_at_tip_g()) {
-      Detail(step, absl::StrCat("Reel on, knife edge at the hold: stop just tip-heavy, by ",
+      Detail(step, absl::StrCat("Reel on, knife edge at ", input.report.balance().aim(), ": stop just tip-heavy, by ",
                                 FormatFixed(weights.stop_short_at_tip_g(), 1),
                                 " g hung at the tip-top's ring; the potting adds the rest."));
     }
