@@ -1341,6 +1341,8 @@ function table_module.sum(items, key) end
 ---@field counterweights? withy.CounterweightPlan
 ---@field instead withy.BalanceRemedy[]
 ---@field rests_on? string
+---@field aim_from_butt_mm? number
+---@field aim? string
 
 ---@class withy.PlacedPart
 ---@field id? string
