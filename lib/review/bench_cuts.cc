@@ -2,11 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+
+#include "bench_text.h"
 
 namespace withy {
 namespace {
 
 constexpr double kAsPlanned_mm = 25.4 / 16;  // cuts that differ by less are one cut to a tape measure
+constexpr double kLargestCut_mm = 76.2, kLastCut_mm = 6.35, kKerf_mm = 1;
 constexpr std::size_t kFew = 5;
 constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
 
@@ -18,7 +22,7 @@ double StepsIn(double mm, double step_mm) {
 double LongerBy(const v1::CutPlan& plan, double cut_mm, double exact_mm) {
   const std::optional<double> at = OverallAt(plan, cut_mm), exact = OverallAt(plan, exact_mm);
   if (at && exact) return *at - *exact;
-  return (exact_mm - cut_mm) * (plan.has_shorter_per_mm() ? plan.shorter_per_mm() : 1);
+  return (exact_mm - cut_mm) * (plan.now().has_shorter_per_mm() ? plan.now().shorter_per_mm() : 1);
 }
 
 // The stage with `total_mm` off instead, so much less than planned.
@@ -37,6 +41,22 @@ v1::StagedCut Moved(const v1::CutPlan& plan, v1::StagedCut stage, double take_mm
   return stage;
 }
 
+// A cut in whole steps.
+struct StepsOff {
+  int stage = 0;
+  double take = 0;
+};
+
+std::vector<BenchCut> Marked(const v1::CutPlan& plan, const std::vector<StepsOff>& cuts, double step_mm) {
+  std::vector<BenchCut> marked;
+  double steps = 0;
+  for (const auto& [stage, take] : cuts) {
+    steps += take;
+    marked.push_back({Moved(plan, plan.stages(stage), take * step_mm, plan.cut_done_mm() + steps * step_mm), stage});
+  }
+  return marked;
+}
+
 }  // namespace
 
 std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm) {
@@ -48,19 +68,33 @@ std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm) {
   return overall;
 }
 
-std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, std::optional<double> largest_mm) {
+CutLimits CutLimitsOf(const v1::Design& design) {
+  const auto given = [](const v1::Length& length, double otherwise_mm) {
+    const std::optional<double> mm = MmOf(length);
+    return mm && *mm > 0 ? *mm : otherwise_mm;
+  };
+  const double kerf_mm = given(design.shop().saw_kerf(), kKerf_mm);
+  const double last_mm = std::max(given(design.shop().last_cut(), kLastCut_mm), kerf_mm);
+  return {std::max(given(design.shop().largest_single_cut(), kLargestCut_mm), last_mm), last_mm};
+}
+
+std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, const CutLimits& limits) {
   const double step_mm = units == LengthUnits::kInch ? 25.4 / 16 : 1;
-  const double done_mm = plan.cut_done_mm();
-  std::vector<v1::StagedCut> cuts;
+  const double largest = StepsIn(limits.largest_mm, step_mm), last = std::max(1.0, StepsIn(limits.last_mm, step_mm));
+  std::vector<StepsOff> cuts;
   double steps = 0;  // taken so far
-  for (const v1::StagedCut& stage : plan.stages()) {
-    double take = StepsIn(stage.total_mm() - done_mm, step_mm) - steps;
-    if (largest_mm) take = std::min(take, StepsIn(*largest_mm, step_mm));
+  for (int i = 0; i < plan.stages_size(); ++i) {
+    double take = std::min(StepsIn(plan.stages(i).total_mm() - plan.cut_done_mm(), step_mm) - steps, largest);
+    if (i + 1 == plan.stages_size()) take = std::min(take, last);
     if (take < 1) continue;
     steps += take;
-    cuts.push_back(Moved(plan, stage, take * step_mm, done_mm + steps * step_mm));
+    cuts.push_back({i, take});
   }
-  return cuts;
+  if (!cuts.empty() && cuts.back().take > last) {
+    cuts.back().take -= last;
+    cuts.push_back({cuts.back().stage, last});
+  }
+  return Marked(plan, cuts, step_mm);
 }
 
 std::size_t ShownCuts(std::size_t cuts) {

@@ -12,13 +12,29 @@
 #include <vector>
 
 #include "withy/review/length_units.h"
+#include "withy/v1/design.pb.h"
 #include "withy/v1/report.pb.h"
 
 namespace withy {
 
+// The most that one cut may take, and the last one.
+struct CutLimits {
+  double largest_mm = 0, last_mm = 0;
+};
+
+// The design's, else 3 in and 1/4 in (common practice, no source); a cut is no less than the kerf.
+CutLimits CutLimitsOf(const v1::Design& design);
+
+struct BenchCut {
+  v1::StagedCut cut;
+  int stage = 0;  // in CutPlan::stages, that it belongs to
+};
+
 // The stages of `plan` in steps of 1/16 in or 1 mm; one that is less than a step is left out, its millimetres go to the
-// next. No stage takes more than `largest_mm`, where that is given.
-std::vector<v1::StagedCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, std::optional<double> largest_mm);
+// next. No cut takes more than the largest, and the last one no more than the last may, or one step where that is less:
+// what is then left over waits for the next dry fit, and where the plan's own last stage is left out the one before it
+// is parted.
+std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, const CutLimits& limits);
 
 // Finished length at a cut by the law of the plan: of its points the last at or before the cut, and its slope. Unset
 // where the plan has none there.

@@ -136,10 +136,10 @@ class Judge {
       Glued(report_.fit().cut_plan().host(), "nothing more comes off the blank's butt");
     }
     AmountOfCut(cut_mm);
-    const std::vector<v1::StagedCut> cuts = BenchCuts(report_.fit().cut_plan(), units_, LargestCutMm(design_));
-    const std::string times = cuts.empty() ? "" : TimesOff(cut_mm, cuts.front().take_mm());
+    const std::vector<BenchCut> cuts = BenchCuts(report_.fit().cut_plan(), units_, CutLimitsOf(design_));
+    const std::string times = cuts.empty() ? "" : TimesOff(cut_mm, cuts.front().cut.take_mm());
     if (!times.empty()) {
-      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is ", times, " the ", Mm(cuts.front().take_mm()), " planned"),
+      Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is ", times, " the ", Mm(cuts.front().cut.take_mm()), " planned"),
              "look at the unit and at the decimal point");
     }
   }
@@ -156,7 +156,7 @@ class Judge {
              "look at the unit; earlier cuts stand in the log", /*may_be_forced=*/false);
       return;
     }
-    const double largest = LargestCutMm(design_);
+    const double largest = CutLimitsOf(design_).largest_mm;
     if (cut_mm > kLargestFactor * largest * (1 + 1e-9)) {
       const bool far = cut_mm > 10 * largest;  // inches typed for mm, more likely than a cut like that
       Refuse(

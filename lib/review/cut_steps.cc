@@ -7,7 +7,6 @@
 #include "bench_text.h"
 #include "cautions.h"
 #include "trim_tables.h"
-#include "withy/review/trim_text.h"
 #include "withy/units/format.h"
 #include "work_step.h"
 #include "work_steps.h"
@@ -37,7 +36,8 @@ void AddCutsDone(const PlanInput& input, v1::WorkPlan& plan) {
   }
 }
 
-void AddCut(const PlanInput& input, const v1::StagedCut& cut, int number, v1::WorkPlan& plan) {
+void AddCut(const PlanInput& input, const BenchCut& bench_cut, v1::WorkPlan& plan) {
+  const v1::StagedCut& cut = bench_cut.cut;
   const LengthUnits units = input.units;
   v1::WorkStep& step =
       AddStep(plan, "cut",
@@ -54,7 +54,7 @@ void AddCut(const PlanInput& input, const v1::StagedCut& cut, int number, v1::Wo
   Detail(step, absl::StrCat("Record both: withy trim FILE --cut '", TypedLength(cut.take_mm(), units),
                             "' --overall 'what you read'; the cuts that follow are then planned anew."));
   step.set_closes("what is off is off");
-  step.set_figures(absl::StrCat("fit.cut_plan.stages[", number, "]"));
+  step.set_figures(absl::StrCat("fit.cut_plan.stages[", bench_cut.stage, "]"));
   if (input.report.fit().cut_plan().cut_done_mm() == 0) CautionOnce(plan, step, caution::kWarranty);
   CautionOnce(plan, step, caution::kSaw);
   CautionOnce(plan, step, caution::kDust);
@@ -81,10 +81,10 @@ void AddMeasuring(const PlanInput& input, v1::WorkPlan& plan) {
 
 void AddCuts(const PlanInput& input, v1::WorkPlan& plan) {
   AddCutsDone(input, plan);
-  const std::vector<v1::StagedCut> cuts =
-      BenchCuts(input.report.fit().cut_plan(), input.units, LargestCutMm(input.design));
+  const std::vector<BenchCut> cuts =
+      BenchCuts(input.report.fit().cut_plan(), input.units, CutLimitsOf(input.design));
   const std::size_t shown = ShownCuts(cuts.size());
-  for (std::size_t i = 0; i < shown; ++i) AddCut(input, cuts[i], static_cast<int>(i), plan);
+  for (std::size_t i = 0; i < shown; ++i) AddCut(input, cuts[i], plan);
   if (shown == cuts.size()) return;
   v1::WorkStep& step = AddStep(plan, "cut", absl::StrCat("Cut ", MoreCuts(cuts.size() - shown)));
   step.set_closes("what is off is off");

@@ -32,7 +32,7 @@ bool UsesLead(const v1::Design& design) {
 // One batch mixed and used, and the wait behind it.
 void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
   const v1::MixedBatch& batch = input.report.bonding().batches(number);
-  const bool potting = IsPotting(input.report, batch);
+  const bool potting = batch.potting();
   v1::WorkStep& step = AddStep(plan, potting ? "pot" : "glue",
                                absl::StrCat(potting ? "Pot the counterweights in " : "Glue ",
                                             absl::StrJoin(batch.joints(), ", "), " with ", batch.adhesive()));
@@ -58,7 +58,8 @@ void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
 bool InABatch(const v1::BondingReport& bonding, const v1::GluedJoint& joint) {
   const auto& batches = bonding.batches();
   return std::any_of(batches.begin(), batches.end(), [&](const v1::MixedBatch& batch) {
-    return std::find(batch.joints().begin(), batch.joints().end(), joint.what()) != batch.joints().end();
+    return !batch.potting() &&
+           std::find(batch.joints().begin(), batch.joints().end(), joint.what()) != batch.joints().end();
   });
 }
 
@@ -102,15 +103,6 @@ void AddPreparation(const PlanInput& input, v1::WorkPlan& plan) {
   CautionOnce(plan, step, caution::kDust);
 }
 
-bool IsPotting(const v1::Report& report, const v1::MixedBatch& batch) {
-  if (batch.joints_size() == 0) return false;
-  return std::all_of(batch.joints().begin(), batch.joints().end(), [&](const std::string& id) {
-    const auto& joints = report.bonding().joints();
-    return std::any_of(joints.begin(), joints.end(),
-                       [&](const v1::GluedJoint& joint) { return joint.potting() && joint.what() == id; });
-  });
-}
-
 // "Mix 6.0 ml: 3.0 ml of resin to 3.0 ml of hardener, ..."
 std::vector<std::string> MixSentences(const v1::MixedBatch& batch) {
   std::vector<std::string> sentences;
@@ -140,7 +132,7 @@ void AddGlued(const PlanInput& input, v1::WorkPlan& plan) {
 
 void AddGlueUps(const PlanInput& input, v1::WorkPlan& plan) {
   for (int i = 0; i < input.report.bonding().batches_size(); ++i) {
-    if (!IsPotting(input.report, input.report.bonding().batches(i)) || PottedFirst(input.design))
+    if (!input.report.bonding().batches(i).potting() || PottedFirst(input.design))
       AddBatch(input, i, plan);
   }
   AddOtherJoints(input, /*done=*/false, plan);
@@ -174,7 +166,7 @@ void AddBalancing(const PlanInput& input, v1::WorkPlan& plan) {
     step.set_figures("balance.counterweights");
   }
   for (int i = 0; i < input.report.bonding().batches_size(); ++i) {
-    if (IsPotting(input.report, input.report.bonding().batches(i)) && !PottedFirst(input.design))
+    if (input.report.bonding().batches(i).potting() && !PottedFirst(input.design))
       AddBatch(input, i, plan);
   }
 }

@@ -30,7 +30,12 @@ void ReportJoint(const GluedJoint& joint, v1::GluedJoint& to) {
 
 void ReportBatch(const BondingAnswers& answers, const MixedBatch& batch, v1::MixedBatch& to) {
   to.set_adhesive(batch.adhesive);
-  for (const int joint : batch.joints) to.add_joints(answers.joints[joint].what);
+  for (const int i : batch.joints) {
+    const GluedJoint& joint = answers.joints[i];
+    to.add_joints(joint.what);
+    to.add_joint_at(joint.at.ToString());
+    to.set_potting(joint.potting);  // a session of its own: all of them or none
+  }
   Put(std::optional<double>(batch.need_m3), kMl, [&](double ml) { to.set_need_ml(ml); });
   Put(std::optional<double>(batch.mixed_m3), kMl, [&](double ml) { to.set_mix_ml(ml); });
   to.set_smallest_decides(batch.set_by_minimum);

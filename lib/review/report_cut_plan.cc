@@ -84,6 +84,13 @@ void ReportContact(const BlankContact& contact, v1::Contact& to) {
   Put(contact.on_blank_m, kMm, [&](double mm) { to.set_on_blank_mm(mm); });
 }
 
+void ReportResting(const Resting& resting, v1::Resting& to) {
+  Put(resting.butt_m, kMm, [&](double mm) { to.set_butt_mm(mm); });
+  Put(resting.depth_m, kMm, [&](double mm) { to.set_depth_mm(mm); });
+  Put(resting.shorter_per, kAsIs, [&](double ratio) { to.set_shorter_per_mm(ratio); });
+  for (const BlankContact& contact : resting.contacts) ReportContact(contact, *to.add_contacts());
+}
+
 void ReportStage(const StagedCut& stage, v1::StagedCut& to) {
   to.set_take_mm(stage.take_m * kMm);
   to.set_total_mm(stage.total_m * kMm);
@@ -130,12 +137,11 @@ void ReportPlan(const Rod& rod, const CutPlan& plan, v1::CutPlan& to) {
   if (plan.outcome) to.set_outcome(OutcomeWord(*plan.outcome));
   Put(plan.nearest_below_m, kMm, [&](double mm) { to.set_nearest_below_mm(mm); });
   Put(plan.nearest_above_m, kMm, [&](double mm) { to.set_nearest_above_mm(mm); });
-  Put(plan.shorter_per, kAsIs, [&](double ratio) { to.set_shorter_per_mm(ratio); });
+  ReportResting(plan.now, *to.mutable_now());
+  ReportResting(plan.planned, *to.mutable_planned());
   to.set_jump_near(plan.jump_near);
   Put(plan.tighter_m, kMm, [&](double mm) { to.set_tighter_than_read_mm(mm); });
-  Put(plan.depth_m, kMm, [&](double mm) { to.set_depth_mm(mm); });
   for (const LengthAtCut& at : plan.lengths) ReportLength(at, *to.add_lengths());
-  for (const BlankContact& contact : plan.contacts) ReportContact(contact, *to.add_contacts());
   for (const StagedCut& stage : plan.stages) ReportStage(stage, *to.add_stages());
   for (const DryFitSeen& fit : plan.dry_fits) ReportDryFit(fit, *to.add_dry_fits());
   for (const Remedy& remedy : plan.remedies) ReportRemedy(remedy, *to.add_remedies());

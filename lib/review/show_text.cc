@@ -51,9 +51,9 @@ std::string Lengths(const v1::Report& report, const ShowOptions& options) {
   if (fit.has_short_of_target_mm())
     lines += LineText("against the order", AgainstOrder(fit.short_of_target_mm(), options.units));
   if (!fit.cut_plan().verdict().empty()) lines += LineText("verdict", Verdict(fit.cut_plan()), options.style);
-  if (fit.cut_plan().has_shorter_per_mm()) {
+  if (fit.cut_plan().now().has_shorter_per_mm()) {
     lines += LineText("1 mm off the butt",
-                      absl::StrCat("takes ", FormatFixed(fit.cut_plan().shorter_per_mm(), 2), " mm off the rod"));
+                      absl::StrCat("takes ", FormatFixed(fit.cut_plan().now().shorter_per_mm(), 2), " mm off the rod"));
   }
   if (sections.has_blank_length_mm()) {
     lines += LineText("blank after cuts", AlongText(sections.blank_length_mm(),

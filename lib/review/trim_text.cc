@@ -15,7 +15,6 @@
 namespace withy {
 namespace {
 
-constexpr double kLargestCut_mm = 76.2;
 constexpr double kAnotherRod = 2;  // times as stiff at the tip: more than a step of power (common practice, no source)
 
 // More is to come off by the design than is off by the log: what is planned and what there is now are two.
@@ -82,30 +81,44 @@ std::string ContactText(const v1::Contact& contact, LengthUnits units) {
   return text;
 }
 
+// Of one state; `butt` names it.
+std::string RestingLines(const v1::Resting& resting, std::string_view butt, const ShowOptions& options) {
+  const LengthUnits units = options.units;
+  std::string lines;
+  if (resting.has_butt_mm()) {
+    lines += LineText(butt, BenchText(resting.butt_mm(), units) + " from the butt end", options.style);
+  }
+  for (const v1::Contact& contact : resting.contacts()) {
+    const bool first = &contact == &resting.contacts(0);
+    lines += LineText(first ? "  stopped by" : "  and by", ContactText(contact, units), options.style);
+  }
+  if (resting.has_depth_mm()) {
+    lines += LineText("  depth in handle", BenchText(resting.depth_mm(), units) + " from its mouth");
+  }
+  if (resting.has_shorter_per_mm()) {
+    lines += LineText("  1 mm more off",
+                      absl::StrCat("takes ", FormatFixed(resting.shorter_per_mm(), 2), " mm off the rod"));
+  }
+  return lines;
+}
+
+// ": the tip can point 17 mm off the axis"; empty where that is not known.
+std::string OffAxis(std::optional<double> mm) {
+  return mm ? absl::StrCat(": the tip can point ", FormatFixed(*mm, 0), " mm off the axis") : "";
+}
+
 std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
   const v1::CutPlan& plan = fit.cut_plan();
-  const LengthUnits units = options.units;
-  const bool planned = CutIsPlanned(plan);
   std::string lines;
   if (!plan.host().empty()) lines += LineText("rests in", Visible(plan.host()));
-  if (fit.has_blank_butt_mm()) {
-    lines += LineText(planned ? "butt face as planned" : "blank's butt face",
-                      BenchText(fit.blank_butt_mm(), units) + " from the butt end");
-  }
   lines += LineText("known from", RestFrom(fit.rest_from()));
-  for (const v1::Contact& contact : plan.contacts()) {
-    const bool first = &contact == &plan.contacts(0);
-    lines += LineText(!first    ? "and by"
-                      : planned ? "stopped now by"
-                                : "stopped by",
-                      ContactText(contact, units), options.style);
-  }
-  if (plan.has_depth_mm())
-    lines +=
-        LineText(planned ? "depth now" : "depth in the handle", BenchText(plan.depth_mm(), units) + " from its mouth");
-  if (plan.has_shorter_per_mm()) {
-    lines +=
-        LineText("1 mm more off", absl::StrCat("takes ", FormatFixed(plan.shorter_per_mm(), 2), " mm off the rod"));
+  if (CutIsPlanned(plan)) {
+    lines += RestingLines(plan.now(), "butt face now", options);
+    lines += RestingLines(plan.planned(), "butt face as planned", options);
+  } else if (plan.has_planned()) {
+    lines += RestingLines(plan.planned(), "butt face", options);
+  } else if (fit.has_blank_butt_mm()) {
+    lines += LineText("butt face", BenchText(fit.blank_butt_mm(), options.units) + " from the butt end");
   }
   if (plan.jump_near()) {
     lines +=
@@ -120,12 +133,11 @@ std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
                                                    tighter < 0 ? "looser" : "tighter", " than read"));
   }
   if (fit.has_mouth_play_mm()) {
-    lines += LineText(
-        "play at the mouth",
-        absl::StrCat(FormatFixed(fit.mouth_play_mm(), 2), " mm without arbors",
-                     fit.has_tip_off_axis_mm() ? absl::StrCat(": the tip can point ",
-                                                              FormatFixed(fit.tip_off_axis_mm(), 0), " mm off the axis")
-                                               : ""));
+    lines += LineText("play at the mouth", FormatFixed(fit.mouth_play_mm(), 2) + " mm without arbors" +
+                                               OffAxis(WITHY_FIGURE(fit, tip_off_axis_mm)));
+  }
+  if (fit.has_tip_off_axis_with_arbors_mm()) {
+    lines += LineText("  with its arbors", OffAxis(fit.tip_off_axis_with_arbors_mm()).substr(2));
   }
   return lines;
 }
@@ -163,7 +175,7 @@ std::string NothingToCut(const v1::CutPlan& plan) {
   return "";
 }
 
-std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vector<v1::StagedCut>& cuts,
+std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vector<BenchCut>& cuts,
                  const ShowOptions& options) {
   if (cuts.empty()) return NothingToCut(plan);
   const bool dry_fit = !plan.host().empty();
@@ -178,17 +190,25 @@ std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vect
   }
   text += BulletText("Cuts are rounded down and include the kerf: the mark is the new edge.", options.style);
   const std::size_t shown = ShownCuts(cuts.size());
-  for (std::size_t i = 0; i < shown; ++i) text += CutText(file, static_cast<int>(i) + 1, cuts[i], dry_fit, options);
+  for (std::size_t i = 0; i < shown; ++i) text += CutText(file, static_cast<int>(i) + 1, cuts[i].cut, dry_fit, options);
   if (shown < cuts.size()) text += absl::StrCat("  and ", MoreCuts(cuts.size() - shown), "\n");
   if (plan.has_cut_for_target_mm()) {
     text += LineText(
         "in all",
-        absl::StrCat(BenchText(cuts.back().total_mm(), options.units), " off the butt as supplied, of ",
+        absl::StrCat(BenchText(cuts.back().cut.total_mm(), options.units), " off the butt as supplied, of ",
                      UncertainText(plan.cut_for_target_mm(), WITHY_FIGURE(plan, cut_for_target_plus_minus_mm), 1),
                      " mm that would bring it to the figure"),
         options.style);
   }
   return text;
+}
+
+// " (log[g1])": the entry that stands in the way, of all remedies the same.
+std::string ClosedBy(const v1::CutPlan& plan) {
+  for (const v1::Remedy& remedy : plan.remedies()) {
+    if (!remedy.blocked_by().empty()) return " (" + EntryOf(remedy.blocked_by()) + ")";
+  }
+  return "";
 }
 
 std::string CannotBeHad(const v1::CutPlan& plan, const ShowOptions& options) {
@@ -199,17 +219,13 @@ std::string CannotBeHad(const v1::CutPlan& plan, const ShowOptions& options) {
                             : plan.outcome() == "too long a target"  ? "it is longer than what is left gives"
                             : plan.outcome() == "too short a target" ? "more would have to come off than can"
                                                                      : "the blank is glued in";
-    text += LineText("why", why, options.style);
+    text += LineText("why", why + ClosedBy(plan), options.style);
   }
   if (plan.has_nearest_above_mm())
     text += LineText("nearest longer", BenchText(plan.nearest_above_mm(), options.units));
   if (plan.has_nearest_below_mm())
     text += LineText("nearest shorter", BenchText(plan.nearest_below_mm(), options.units));
-  for (const v1::Remedy& remedy : plan.remedies()) {
-    text += BulletText(
-        remedy.text() + (remedy.blocked_by().empty() ? "" : " (closed by " + EntryOf(remedy.blocked_by()) + ")"),
-        options.style);
-  }
+  for (const v1::Remedy& remedy : plan.remedies()) text += BulletText(remedy.text(), options.style);
   return text;
 }
 
@@ -240,16 +256,11 @@ std::string Cautions(const v1::FitReport& fit, bool cuts, const ShowOptions& opt
 
 }  // namespace
 
-double LargestCutMm(const v1::Design& design) {
-  const std::optional<double> given = MmOf(design.shop().largest_single_cut());
-  return given && *given > 0 ? *given : kLargestCut_mm;
-}
-
 std::string TrimText(std::string_view file, const v1::Design& design, const v1::Report& report,
                      const ShowOptions& options) {
   const v1::FitReport& fit = report.fit();
   const v1::CutPlan& plan = fit.cut_plan();
-  const std::vector<v1::StagedCut> cuts = BenchCuts(plan, options.units, LargestCutMm(design));
+  const std::vector<BenchCut> cuts = BenchCuts(plan, options.units, CutLimitsOf(design));
   const TextStyle& style = options.style;
   std::string text = TitleText(file, design, report, style);
   text += SectionText("Length", LengthLines(design, fit, options), style);

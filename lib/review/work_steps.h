@@ -31,9 +31,6 @@ void AddBalancing(const PlanInput& input, v1::WorkPlan& plan);
 // How a batch is mixed: volumes, masses, time to work, set. A sentence each.
 std::vector<std::string> MixSentences(const v1::MixedBatch& batch);
 
-// All joints of a batch are counterweights in their cavity.
-bool IsPotting(const v1::Report& report, const v1::MixedBatch& batch);
-
 }  // namespace withy
 
 #endif  // WITHY_REVIEW_WORK_STEPS_H_

@@ -117,10 +117,12 @@ double PlusMinusOfBlank(Resolver& r, const Section& butt) {
 }
 
 double ClearanceOf(Resolver& r, const Part& part) {
-  if (part.glue_clearance && part.glue_clearance->value.meters() >= 0) return part.glue_clearance->value.meters();
-  r.Assume(part.at.Field("fitting").Field("glue_clearance"), absl::StrFormat("%.1f mm", kGlueClearanceM * 1000),
-           "a bond line of 0.05 mm all round (common practice; 0.05 to 0.13 mm are recommended)");
-  return kGlueClearanceM;
+  const double clearance = GlueClearanceOf(part);
+  if (!part.glue_clearance) {
+    r.Assume(part.at.Field("fitting").Field("glue_clearance"), absl::StrFormat("%.1f mm", clearance * 1000),
+             "a bond line of 0.05 mm all round (common practice; 0.05 to 0.13 mm are recommended)");
+  }
+  return clearance;
 }
 
 double StopOf(const Part& part) {

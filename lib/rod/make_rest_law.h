@@ -6,10 +6,8 @@
 
 namespace withy {
 
-// What the design leaves open about a contact. Common practice, no source, but for the first: bond lines of 0.05 to
-// 0.13 mm are recommended for rod epoxy.
-inline constexpr double kGlueClearanceM = 0.0001;       // 0.05 mm all round
-inline constexpr double kDrawnBorePlusMinusM = 0.0001;  // a bore from a drawing or a catalogue
+// Of a bore from a drawing or a catalogue that names no uncertainty (common practice, no source).
+inline constexpr double kDrawnBorePlusMinusM = 0.0001;
 
 // Fills in Rod::rest_law where the blank comes to rest in a one-piece handle, before any place is known. Needs the dry
 // fits. Left unset: the handle goes on from the tip or gives way, the blank's length is not known, or neither bore and

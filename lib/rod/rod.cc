@@ -1,6 +1,13 @@
 #include "withy/rod/rod.h"
 
+#include <algorithm>
+
 namespace withy {
+
+double GlueClearanceOf(const Part& part) {
+  if (part.glue_clearance) return std::max(0.0, part.glue_clearance->value.meters());
+  return part.kind == "one_piece_handle" ? 0.0001 : 0.0003;
+}
 
 int Handle::Host() const {
   for (std::size_t i = 0; i < parts.size(); ++i) {

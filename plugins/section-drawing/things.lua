@@ -119,14 +119,14 @@ local function told(contacts)
   return result
 end
 
--- The report tells contacts of the rod as it now is. The drawing shows it as planned: what is still to be cut moves
--- them.
+-- All of the rod as planned, which `ctx.rod` is: never of the rod as it is cut now. Where the report has no contact for
+-- it, the place where the gap is narrowest.
 local function touches(plan, host, blank)
   if not (plan and blank) then
     return {}
   end
-  local now = math.abs((plan.cut_planned_mm or 0) - (plan.cut_done_mm or 0)) < 0.05
-  return now and told(plan.contacts) or narrowest(host, blank)
+  local contacts = plan.planned and plan.planned.contacts or {}
+  return #contacts > 0 and told(contacts) or narrowest(host, blank)
 end
 
 local function host_of(parts, plan)
@@ -172,6 +172,14 @@ function M.collect(ctx)
   }
 end
 
+local MOST_LAYERS = 200 -- more are a grey block on paper
+
+-- Layers that lie within the part: a count can be anything.
+local function layers_within(part, cavity, unit_mm)
+  local room = math.max(0, part.stop - cavity.start_mm)
+  return room < MOST_LAYERS * unit_mm and math.floor(room / unit_mm + 1e-6) or MOST_LAYERS
+end
+
 -- Counterweights as planned: how many, and what one is. Nil where none go in or their size is not known.
 function M.counterweights(handle)
   for _, part in ipairs(handle.parts) do
@@ -182,8 +190,11 @@ function M.counterweights(handle)
     end
     local count = weights and (weights.count or plan and plan.count)
     if count and count > 0 and cavity and cavity.start_mm and weights.unit_length_mm and weights.unit_diameter_mm then
+      local abreast = math.max(1, plan and plan.side_by_side or 1)
+      local layers = (count + abreast - 1) // abreast
       return {
-        part = part, count = count, abreast = math.max(1, plan and plan.side_by_side or 1),
+        part = part, count = count, abreast = abreast, layers = layers,
+        drawn = math.min(layers, layers_within(part, cavity, weights.unit_length_mm)),
         mass_g = weights.unit_mass_g or plan and plan.unit_mass_g,
         start = cavity.start_mm, length = weights.unit_length_mm, diameter = weights.unit_diameter_mm,
         cover = weights.cover_mm or 3, -- 3 mm: the schema's default (Weights.cover)

@@ -65,7 +65,11 @@ std::vector<Figure> Batches() {
   constexpr std::string_view kPartition =
       "own derivation: the partition of consecutive joints that mixes least, by dynamic programming";
   return {
-      {"bonding.batches[].need_ml", "sum over its joints", kPartition, {"bonding.joints[what=.joints].volume_ml"}},
+      {"bonding.batches[].potting",
+       "counterweights in their cavity",
+       kDefinition,
+       {"bonding.joints[at=.joint_at].potting"}},
+      {"bonding.batches[].need_ml", "sum over its joints", kPartition, {"bonding.joints[at=.joint_at].volume_ml"}},
       {"bonding.batches[].mix_ml",
        "the larger of waste x need and the smallest batch (6 ml where the shop says none)",
        kPartition,
@@ -93,7 +97,7 @@ std::vector<Figure> Batches() {
       {"bonding.batches[].working_minutes",
        "sum over its joints",
        kPartition,
-       {"bonding.joints[what=.joints].working_minutes"}},
+       {"bonding.joints[at=.joint_at].working_minutes"}},
       {"bonding.batches[].pot_life_minutes",
        "pot life x 2^((temperature it is printed for - shop's) / 10 C)",
        "rule of thumb of three makers: halved by every 10 C",

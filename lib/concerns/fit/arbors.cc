@@ -18,6 +18,7 @@ constexpr double kWidestGlue_m = 0.001;
 // fillet of adhesive, and how even a bore is that counts as straight.
 constexpr double kWidth_m = 0.012, kPitch_m = 0.025, kFree_m = 0.005, kStraight_m = 0.0001;
 constexpr int kMostOnStraight = 3;
+constexpr double kHalfFoot_m = 0.035;  // of a reel's foot (common practice, no source)
 constexpr double kSame_m = 1e-8;  // rounding of inches and millimetres
 
 double GapOf(const Part& part) {
@@ -103,9 +104,9 @@ class Proposal {
     const double room = run.end - run.start - kWidth_m;
     if (room < 0) return;
     const int count = std::min(kMostOnStraight, static_cast<int>(room / kPitch_m + 1e-9) + 1);
-    const auto place = part_.screw_thread_length ? ArborFit::Place::kScrewThread : ArborFit::Place::kStraight;
     for (int i = 0; i < count; ++i) {
-      Add(run.start + (count == 1 ? room / 2 : room * i / (count - 1)), place);
+      const double own_m = run.start + (count == 1 ? room / 2 : room * i / (count - 1));
+      Add(own_m, UnderTheScrewThread(own_m) ? ArborFit::Place::kScrewThread : ArborFit::Place::kStraight);
     }
   }
   // Where the blank is loose, and no other arbor is.
@@ -126,6 +127,15 @@ class Proposal {
   }
 
  private:
+  // The screw thread begins beside the reel's foot, on the side of the moving hood.
+  bool UnderTheScrewThread(double own_m) const {
+    if (!part_.screw_thread_length || !part_.foot_center) return false;
+    const double thread_m = part_.screw_thread_length->value.meters(), foot_m = part_.foot_center->value.meters();
+    const double from_m = foot_m - kHalfFoot_m - (part_.fixed_hood == End::kButt ? 0 : thread_m);
+    const double to_m = foot_m + kHalfFoot_m + (part_.fixed_hood == End::kTip ? 0 : thread_m);
+    return own_m + kWidth_m >= from_m && own_m <= to_m;
+  }
+
   const Rod& rod_;
   const Part& part_;
   const Profile& blank_;
@@ -133,11 +143,6 @@ class Proposal {
 };
 
 }  // namespace
-
-double GlueClearanceOf(const Part& part) {
-  if (part.glue_clearance) return std::max(0.0, part.glue_clearance->value.meters());
-  return part.kind == "one_piece_handle" ? 0.0001 : 0.0003;
-}
 
 ArborFit FitOfArbor(const Rod& rod, const Part& part, const Arbor& arbor, const Profile& blank) {
   if (!arbor.own_at || !Positive(arbor.length)) return {};

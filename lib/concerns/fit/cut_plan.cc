@@ -55,15 +55,12 @@ std::optional<CutPlan> PlanCut(const Rod& rod) {
   plan.limit_m = basis->limit_m;
   plan.beyond_m = basis->beyond_m;
   if (basis->host != nullptr) plan.host = basis->law.host();
-  if (basis->Told(basis->done_m)) plan.shorter_per = basis->law.ShorterPer(basis->done_m);
   plan.jump_near = basis->law.JumpNear(basis->planned_m);
   if (plan.law == RestLaw::From::kContact && !basis->law.seen().empty()) plan.tighter_m = basis->law.tighter_m();
-  if (basis->host != nullptr && basis->host->length && basis->Told(basis->done_m)) {
-    plan.depth_m = basis->host->length->value.meters() - basis->law.RestAt(basis->done_m);
-  }
+  plan.now = fit::RestingNow(*basis);
+  plan.planned = fit::RestingAsPlanned(*basis);
   fit::AimAtTarget(*basis, plan);
   plan.lengths = fit::LengthsOf(*basis);
-  plan.contacts = fit::ContactsOf(*basis);
   plan.dry_fits = fit::DryFitsOf(*basis);
   plan.tip = fit::TipLeverOf(*basis);
   fit::PlanStages(*basis, plan);

@@ -48,10 +48,6 @@ std::vector<Figure> Cut() {
        "own definition: guarded acceptance, after JCGM 106:2012",
        {"fit.overall_length_mm", "intent.overall_length", "fit.cut_plan.jump_near", "fit.rest_from"}},
       {"fit.cut_plan.measure", "what narrows the length most", kDefinition, {"fit.cut_plan.verdict"}},
-      {"fit.cut_plan.shorter_per_mm",
-       "through: 1; on a step or stop: 1; butt edge in a taper: 1 + blank taper / bore taper; carried ahead of it: 0",
-       kContact,
-       {"handle.parts[=].bore|handle.parts[=].plugs", "blank.sections[].taper.stations", "log[fit.part=].fit.overall"}},
       {"fit.cut_plan.jump_near",
        "l falls by more than 0.1 mm at once for some diameter within the uncertainty",
        kContact,
@@ -61,11 +57,6 @@ std::vector<Figure> Cut() {
        "difference of diameters at which the latest dry fit is met exactly",
        kContact,
        {"fit.cut_plan.dry_fits[].tighter_mm"}},
-      {"fit.cut_plan.depth_mm",
-       "length of the handle part less rest of the butt face, with what is off by now",
-       kGeometry,
-       {"handle.parts[=].length", "fit.cut_plan.cut_done_mm", "handle.parts[=].bore|handle.parts[=].plugs",
-        "fit.cut_plan.tighter_than_read_mm"}},
       {"fit.cut_plan.lengths[].cut_mm",
        "what is off by now, every bend and jump of the length from there on, each whole inch, half the butt section",
        kContact,
@@ -87,31 +78,9 @@ std::vector<Figure> Cut() {
   };
 }
 
-std::vector<Figure> ContactsAndStages() {
+std::vector<Figure> Stages() {
   constexpr std::string_view kStages = "own derivation: fewest cuts within the largest, the last one small";
   return {
-      {"fit.cut_plan.contacts[].kind",
-       "what of the handle stops the blank",
-       kContact,
-       {"fit.cut_plan.contacts[=].from_mm"}},
-      {"fit.cut_plan.contacts[].from_mm",
-       "place that keeps the blank from going further",
-       kContact,
-       {"handle.parts[=].bore|handle.parts[=].plugs", "handle.parts[=].fitting.stop",
-        "handle.parts[=].fitting.glue_clearance", "blank.sections[].taper.stations",
-        "fit.cut_plan.tighter_than_read_mm"}},
-      {"fit.cut_plan.contacts[].to_mm",
-       "other end of the stretch along which they touch",
-       kContact,
-       {"fit.cut_plan.contacts[=].from_mm"}},
-      {"fit.cut_plan.contacts[].bore_mm",
-       "bore profile there",
-       kPiecewise,
-       {"fit.cut_plan.contacts[=].from_mm", "handle.parts[=].bore|handle.parts[=].plugs"}},
-      {"fit.cut_plan.contacts[].on_blank_mm",
-       "where on the blank as supplied the two profiles touch",
-       kContact,
-       {"fit.cut_plan.contacts[=].from_mm", "fit.cut_plan.cut_done_mm", "blank.sections[].taper.stations"}},
       {"fit.cut_plan.stages[].take_mm",
        "the first of the fewest cuts within the largest, the last one small, that reach the target; no more than "
        "leaves the low end of the band at the target less its tolerance; each taken as dry fitted as expected before "
@@ -160,11 +129,11 @@ std::vector<Figure> DryFitsAndRemedies() {
   return {
       {"fit.cut_plan.dry_fits[].cut_mm", "logged cuts off the butt end up to then", kDefinition, {"log[].cut.amount"}},
       {"fit.cut_plan.dry_fits[].read_mm",
-       "as logged, less what came off elsewhere since",
+       "as logged",
        kDefinition,
        {"log[fit.part=].fit.overall"}},
       {"fit.cut_plan.dry_fits[].expected_mm",
-       "rest of the butt face + blank - cut, bore and taper as read",
+       "rest of the butt face + blank as it then was, bore and taper as read",
        kContact,
        {"fit.cut_plan.dry_fits[=].cut_mm", "handle.parts[=].bore|handle.parts[=].plugs",
         "blank.sections[].taper.stations"}},
@@ -173,7 +142,7 @@ std::vector<Figure> DryFitsAndRemedies() {
        kContact,
        {"fit.cut_plan.dry_fits[=].read_mm", "fit.cut_plan.dry_fits[=].expected_mm"}},
       {"fit.cut_plan.dry_fits[].rest_mm",
-       "length read less what was left of the blank",
+       "length read less what was left of the blank then",
        kGeometry,
        {"fit.cut_plan.dry_fits[=].read_mm", "fit.cut_plan.dry_fits[=].cut_mm", "blank.sections[].length"}},
       {"fit.cut_plan.dry_fits[].bore_mm",
@@ -210,7 +179,7 @@ std::vector<Figure> DryFitsAndRemedies() {
 
 std::vector<Figure> CutPlanFigures() {
   std::vector<Figure> all;
-  for (const auto& figures : {Cut(), ContactsAndStages(), DryFitsAndRemedies()}) {
+  for (const auto& figures : {Cut(), RestingFigures(), Stages(), DryFitsAndRemedies()}) {
     all.insert(all.end(), figures.begin(), figures.end());
   }
   return all;

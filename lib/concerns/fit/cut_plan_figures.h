@@ -9,6 +9,7 @@
 namespace withy {
 
 std::vector<Figure> CutPlanFigures();
+std::vector<Figure> RestingFigures();  // of its `now` and `planned`
 
 }  // namespace withy
 

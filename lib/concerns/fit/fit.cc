@@ -31,8 +31,23 @@ void AddArborContacts(const Rod& rod, FitAnswers& answers) {
     contact.kind = BlankContact::Kind::kArbor;
     contact.bore_m = arbor.outer_m;
     contact.from_m = host.start.from_butt_m->value() + *arbor.binds_at_m;
-    answers.cut->contacts.push_back(contact);
+    answers.cut->planned.contacts.push_back(contact);
+    if (answers.cut->planned_m <= answers.cut->done_m) answers.cut->now.contacts.push_back(contact);
   }
+}
+
+// Of the part that the blank rests in, those of the design, else those that are proposed.
+std::vector<ArborInBore> ArborsOfHost(const Rod& rod, const FitAnswers& answers) {
+  std::vector<ArborInBore> arbors;
+  if (!answers.cut || answers.cut->host < 0) return arbors;
+  const auto& start_m = rod.handle.parts[answers.cut->host].start.from_butt_m;
+  const PartFit& fit = answers.parts[answers.cut->host];
+  for (const ArborFit& arbor : fit.arbors.empty() ? fit.proposed : fit.arbors) {
+    if (!start_m || !arbor.start_m || !arbor.length_m || !arbor.outer_m) continue;
+    const double from_m = *arbor.start_m - start_m->value();
+    arbors.push_back({from_m, from_m + *arbor.length_m, *arbor.outer_m});
+  }
+  return arbors;
 }
 
 }  // namespace
@@ -49,7 +64,7 @@ FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections) {
   }
   for (const Part& part : rod.handle.parts) answers.parts.push_back(FitOf(rod, part));
   AddArborContacts(rod, answers);
-  answers.play = MouthPlayOf(rod);
+  answers.play = MouthPlayOf(rod, ArborsOfHost(rod, answers));
   answers.reaming = ReamTablesOf(rod);
   answers.winding_checks = WindingChecksOf(rod);
   FillTipTube(rod, sections, answers);

@@ -26,8 +26,9 @@ double BlankPlusMinus(const Rod& rod) {
 namespace {
 
 std::vector<Rule<fit::View>> Rules() {
-  return Joined({fit::LengthRules(), fit::CutRules(), fit::StackRules(), fit::BoreRules(), fit::SlideRules(), fit::ReadingRules(), fit::ArborRules(), fit::ArborWayRules(),
-                 fit::HoldRules(), fit::JointRules()});
+  return Joined({fit::LengthRules(), fit::RestRules(), fit::CutRules(), fit::StackRules(), fit::BoreRules(),
+                 fit::SlideRules(), fit::ReadingRules(), fit::ArborRules(), fit::ArborWayRules(), fit::HoldRules(),
+                 fit::JointRules()});
 }
 
 }  // namespace

@@ -56,8 +56,13 @@ std::vector<Figure> Lengths() {
        "of all pairs of places in the bore the least of a + (a + b) x (tip - ahead) / (ahead - behind), a and b half "
        "the gap ahead and behind",
        "own derivation: a straight blank leans on two places",
-       {"fit.mouth_play_mm", "handle.parts[id=.fit.cut_plan.host].bore", "fit.cut_plan.depth_mm", "fit.blank_tip_mm",
+       {"fit.mouth_play_mm", "handle.parts[id=.fit.cut_plan.host].bore", "fit.cut_plan.planned.depth_mm", "fit.blank_tip_mm",
         "fit.cut_plan.tighter_than_read_mm"}},
+      {"fit.tip_off_axis_with_arbors_mm",
+       "the same, half the gap at both ends of an arbor being (bore - outer) / 2",
+       "own derivation: a straight blank leans on two places",
+       {"fit.tip_off_axis_mm", "fit.parts[id=.fit.cut_plan.host].arbors[].outer_mm",
+        "fit.parts[id=.fit.cut_plan.host].arbors[].start_mm"}},
   };
 }
 

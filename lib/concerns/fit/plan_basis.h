@@ -41,7 +41,9 @@ void AimAtTarget(const PlanBasis& basis, CutPlan& plan);
 // Fills in stages and no_sure_cut, towards cut_for_target.
 void PlanStages(const PlanBasis& basis, CutPlan& plan);
 
-std::vector<BlankContact> ContactsOf(const PlanBasis& basis);
+// With what is off by now; with all cuts as planned.
+Resting RestingNow(const PlanBasis& basis);
+Resting RestingAsPlanned(const PlanBasis& basis);
 std::vector<DryFitSeen> DryFitsOf(const PlanBasis& basis);
 std::optional<TipLever> TipLeverOf(const PlanBasis& basis);
 

@@ -113,6 +113,7 @@ void JudgeBoreDiffers(const View& view, std::vector<Finding>& findings) {
     const Part& part = view.rod.handle.parts[i];
     const PartFit& fit = view.answers.parts[i];
     if (!BlankRestsIn(view.rod, part) || part.reamed || PlugsOutOfOrder(part)) continue;
+    if (RestIsJudgedByContact(view.rod)) continue;  // told as a difference of places: fit/rest-differs
     if (!fit.clearance_m || !fit.clearance_at_m) continue;
     const double start = part.start.from_butt_m->value(), own_m = *fit.clearance_at_m - start;
     const double butt_own_m = view.rod.blank_butt_m->value() - start;

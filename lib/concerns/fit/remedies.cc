@@ -49,25 +49,54 @@ void ByAnotherCut(Miss& miss) {
            *miss.plan.nearest_below_m);
 }
 
-void ByTheTip(Miss& miss) {
-  // just before a jump the rest can come off the tip; elsewhere all of it
-  const bool jump = miss.plan.outcome == CutPlan::Outcome::kJump && miss.plan.nearest_above_m;
-  const double off_m = (jump ? *miss.plan.nearest_above_m : miss.now_m) - miss.target_m;
-  if (!(off_m > 0) || off_m > kMostOffTip_m || !miss.plan.tip) return;
-  std::string text =
-      absl::StrFormat("Cut %s off the tip%s", BothOf(off_m), jump ? ", and the butt to just before the jump" : "");
-  if (!jump && miss.plan.tip->tube_in64) {
-    text += absl::StrFormat("; the tip-top then needs a tube of %s in",
-                            FormatIn64(Length::In64(*miss.plan.tip->tube_in64)));
-  }
-  if (!jump && miss.plan.tip->stiffer)
-    text += absl::StrFormat(", and the tip is %.2f times as stiff", *miss.plan.tip->stiffer);
-  text += ".";
+// The most that can come off the butt before it passes the shoulder, whatever the diameters leave open; in whole
+// millimetres, one of them left for the saw (common practice, no source). The length just before a jump is never had,
+// only come near to.
+struct BeforeJump {
+  double cut_m = 0, margin_m = 0, overall_m = 0;
+};
+
+std::optional<BeforeJump> CutBeforeJump(const PlanBasis& basis) {
+  constexpr double kMark_m = 0.001;
+  const RestLaw& law = basis.law;
+  const auto jump_m = law.insertion() != nullptr ? law.LeastCut(*basis.target_m) : std::nullopt;
+  if (!jump_m) return std::nullopt;
+  const auto earliest_m = law.insertion()->Thicker(-law.DiameterErrorAt(*jump_m)).LeastCut(*basis.target_m);
+  const double cut_m = std::floor((earliest_m.value_or(0) - kMark_m) * 1000) / 1000;
+  if (cut_m < basis.done_m) return std::nullopt;
+  return BeforeJump{cut_m, *jump_m - cut_m, *basis.Overall(law.LengthAt(cut_m).value)};
+}
+
+void OffTheTip(Miss& miss, const std::string& what, double off_m, const std::string& then) {
+  if (!(off_m > 0) || off_m > kMostOffTip_m) return;
+  std::string text = absl::StrFormat("%s %s off the tip%s.", what, BothOf(off_m), then);
   const TipTop* tip_top = miss.basis.rod.tip_top ? &*miss.basis.rod.tip_top : nullptr;
   if (tip_top != nullptr && miss.basis.rod.FindClosed(Closed::Kind::kGlued, tip_top->id) != nullptr) {
     text += " The tip-top is glued on and has to be warmed off first.";
   }
   miss.Add(Remedy::Kind::kTip, std::move(text), miss.target_m);
+}
+
+void ByTheTipBeforeTheJump(Miss& miss) {
+  const auto before = CutBeforeJump(miss.basis);
+  if (!before) return;
+  OffTheTip(miss,
+            absl::StrFormat("Cut the butt by %s in all, %.0f mm short of where it passes the shoulder (no nearer: that "
+                            "place is not known better), and then",
+                            BothOf(before->cut_m), before->margin_m * 1000),
+            before->overall_m - miss.target_m, "");
+}
+
+void ByTheTip(Miss& miss) {
+  if (miss.plan.outcome == CutPlan::Outcome::kJump) return ByTheTipBeforeTheJump(miss);
+  if (!miss.plan.tip) return;
+  std::string then;
+  if (miss.plan.tip->tube_in64) {
+    then += absl::StrFormat("; the tip-top then needs a tube of %s in",
+                            FormatIn64(Length::In64(*miss.plan.tip->tube_in64)));
+  }
+  if (miss.plan.tip->stiffer) then += absl::StrFormat(", and the tip is %.2f times as stiff", *miss.plan.tip->stiffer);
+  OffTheTip(miss, "Cut", miss.now_m - miss.target_m, then);
 }
 
 // Where the blank is held out of the handle by what is missing, there must be enough of it left inside.
@@ -91,7 +120,7 @@ void ByAPlug(Miss& miss) {
              miss.target_m);
     return;
   }
-  const std::optional<double> depth_m = jump ? DepthBeyondJump(miss) : miss.plan.depth_m;
+  const std::optional<double> depth_m = jump ? DepthBeyondJump(miss) : miss.plan.now.depth_m;
   if (!depth_m || *depth_m - missing_m < kLeastHeld * *depth_m) return;
   miss.Add(Remedy::Kind::kPlug,
            absl::StrFormat("%s plug behind the butt face in '%s' that holds the blank out by %s; %.0f mm of it stay "

@@ -19,6 +19,7 @@ struct View {
 };
 
 std::vector<Rule<View>> LengthRules();   // of the finished rod
+std::vector<Rule<View>> RestRules();     // of a written place of the blank
 std::vector<Rule<View>> CutRules();      // of what the butt does in its handle
 std::vector<Rule<View>> StackRules();    // parts beside one another
 std::vector<Rule<View>> BoreRules();     // a part and the blank in it
@@ -32,6 +33,9 @@ std::vector<Rule<View>> JointRules();    // sections in one another
 // Whether the blank comes to rest inside the part, by a dry fit or a written place: bore and blank are then equally
 // wide there by definition.
 bool BlankRestsIn(const Rod& rod, const Part& part);
+
+// Whether the blank's place is written, still open, and bore and taper tell it too.
+bool RestIsJudgedByContact(const Rod& rod);
 
 // Uncertainty of the blank's diameters, in metres; what the bore's adds is not known.
 double BlankPlusMinus(const Rod& rod);

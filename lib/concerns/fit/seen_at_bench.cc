@@ -1,5 +1,6 @@
 // What the bench shows of the law: where blank and handle touch, and what the dry fits said.
-#include "arbors.h"
+#include <cmath>
+
 #include "plan_basis.h"
 
 namespace withy::fit {
@@ -25,13 +26,11 @@ bool EdgeTouches(const Insertion& insertion, double cut_m) {
   return false;
 }
 
-}  // namespace
-
-std::vector<BlankContact> ContactsOf(const PlanBasis& basis) {
+std::vector<BlankContact> ContactsAt(const PlanBasis& basis, double cut_m) {
   const Insertion* insertion = basis.law.insertion();
   std::vector<BlankContact> contacts;
-  if (insertion == nullptr || !basis.Told(basis.done_m)) return contacts;
-  for (const Insertion::Contact& touch : insertion->At(basis.done_m).contacts) {
+  if (insertion == nullptr) return contacts;
+  for (const Insertion::Contact& touch : insertion->At(cut_m).contacts) {
     BlankContact contact;
     contact.kind = KindOf(touch.touch);
     contact.on_blank_m = touch.s_lo;
@@ -43,18 +42,52 @@ std::vector<BlankContact> ContactsOf(const PlanBasis& basis) {
   return contacts;
 }
 
+// By the law alone.
+Resting RestingAt(const PlanBasis& basis, double cut_m) {
+  Resting resting;
+  if (!basis.Told(cut_m)) return resting;
+  resting.shorter_per = basis.law.ShorterPer(cut_m);
+  if (basis.host_start_m) resting.butt_m = *basis.host_start_m + basis.law.RestAt(cut_m);
+  if (basis.host != nullptr && basis.host->length) {
+    resting.depth_m = basis.host->length->value.meters() - basis.law.RestAt(cut_m);
+  }
+  resting.contacts = ContactsAt(basis, cut_m);
+  return resting;
+}
+
+// To what the place of a butt face is read (common practice, no source).
+constexpr double kSamePlace_m = 0.001;
+
+}  // namespace
+
+Resting RestingNow(const PlanBasis& basis) {
+  return basis.planned_m > basis.done_m ? RestingAt(basis, basis.done_m) : RestingAsPlanned(basis);
+}
+
+Resting RestingAsPlanned(const PlanBasis& basis) {
+  Resting resting = RestingAt(basis, basis.planned_m);
+  const std::optional<Uncertain>& butt = basis.rod.blank_butt_m;
+  if (!butt) return resting;
+  if (!resting.butt_m || std::abs(*resting.butt_m - butt->value()) > kSamePlace_m) resting.contacts.clear();
+  resting.butt_m = butt->value();
+  if (basis.host != nullptr && basis.host->length && basis.host_start_m) {
+    resting.depth_m = *basis.host_start_m + basis.host->length->value.meters() - butt->value();
+  }
+  return resting;
+}
+
 std::vector<DryFitSeen> DryFitsOf(const PlanBasis& basis) {
   std::vector<DryFitSeen> list;
   const double room_m = basis.host != nullptr ? GlueClearanceOf(*basis.host) : 0;
   for (const RestLaw::Seen& seen : basis.law.seen()) {
     DryFitSeen fit;
     fit.cut_m = seen.cut_m;
-    fit.read_m = seen.length_m;
-    fit.expected_m = seen.expected_m;
+    const DryFit& logged = basis.rod.dry_fits[seen.dry_fit];
+    fit.at = logged.at;
+    fit.read_m = logged.overall->value.meters();
+    const double off_since_m = fit.read_m - seen.length_m;  // elsewhere than the butt
+    if (seen.expected_m) fit.expected_m = *seen.expected_m + off_since_m;
     fit.tighter_m = seen.tighter_m;
-    if (seen.dry_fit >= 0 && seen.dry_fit < static_cast<int>(basis.rod.dry_fits.size())) {
-      fit.at = basis.rod.dry_fits[seen.dry_fit].at;
-    }
     fit.rest_m = seen.length_m - (basis.law.blank_m() - seen.cut_m);
     const Insertion* insertion = basis.law.as_read();
     // a bore that is not known tells nothing else than that the edge stopped in it

@@ -24,7 +24,7 @@ end
 
 local function longer_by(plan, cut, exact)
   local at, there = overall_at(plan, cut), overall_at(plan, exact)
-  return at and there and at - there or (exact - cut) * (plan.shorter_per_mm or 1)
+  return at and there and at - there or (exact - cut) * (plan.now and plan.now.shorter_per_mm or 1)
 end
 
 local function row_of(plan, stage, number, take, total)

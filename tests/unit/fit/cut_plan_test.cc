@@ -49,7 +49,7 @@ TEST(PlanCut, SixInchesMoreSixInchesOff) {
   EXPECT_NEAR(OverallAt(*plan, 6 * kInch), 87 * kInch, 1e-6);
   EXPECT_EQ(plan->outcome, Outcome::kReached);
   EXPECT_NEAR(*plan->cut_for_target_m * 1000, 6 * kInch, 1e-6);
-  EXPECT_NEAR(*plan->shorter_per, 1, 1e-12);
+  EXPECT_NEAR(*plan->now.shorter_per, 1, 1e-12);
 }
 
 // Common practice, no source: a handle with about 1 in less overlap brings an 81 in blank to about 88 in.
@@ -91,14 +91,46 @@ TEST(PlanCut, ButtInANarrowingBore) {
   const Rod rod = RodOf(kNarrowing);
   const auto plan = PlanCut(rod);
   ASSERT_TRUE(plan);
-  EXPECT_NEAR(*plan->shorter_per, 1.5, 1e-9);
+  EXPECT_NEAR(*plan->now.shorter_per, 1.5, 1e-9);
   EXPECT_NEAR(*plan->cut_for_target_m * 1000, 65 / 1.5, 1e-6);
-  EXPECT_NEAR(*plan->depth_m * 1000, 90, 1e-6);
-  ASSERT_EQ(plan->contacts.size(), 1u);
-  EXPECT_EQ(plan->contacts[0].kind, BlankContact::Kind::kTaper);
-  EXPECT_NEAR(*plan->contacts[0].from_m * 1000, 110, 1e-6);
-  EXPECT_NEAR(*plan->contacts[0].bore_m * 1000, 12.1, 1e-9);
+  EXPECT_NEAR(*plan->now.depth_m * 1000, 90, 1e-6);
+  ASSERT_EQ(plan->now.contacts.size(), 1u);
+  EXPECT_EQ(plan->now.contacts[0].kind, BlankContact::Kind::kTaper);
+  EXPECT_NEAR(*plan->now.contacts[0].from_m * 1000, 110, 1e-6);
+  EXPECT_NEAR(*plan->now.contacts[0].bore_m * 1000, 12.1, 1e-9);
   EXPECT_EQ(VerdictOf(rod), LengthVerdict::kMisses);  // as planned nothing comes off
+}
+
+// 40 mm are planned: the butt then rests 40 x 0.005 / 0.01 = 20 mm deeper, at 90, where the bore is 11.9. Nothing is off:
+// it now rests at 110.
+TEST(PlanCut, NowAndAsPlannedAreTwo) {
+  std::string text = kNarrowing;
+  text.replace(text.find("blank {"), 7, "blank { cuts { section: \"b\" amount { mm: 40 } } ");
+  const Rod rod = RodOf(text);
+  const auto plan = PlanCut(rod);
+  ASSERT_TRUE(plan);
+  EXPECT_NEAR(*plan->now.butt_m * 1000, 110, 1e-6);
+  EXPECT_NEAR(*plan->now.depth_m * 1000, 90, 1e-6);
+  ASSERT_EQ(plan->now.contacts.size(), 1u);
+  EXPECT_NEAR(*plan->now.contacts[0].from_m * 1000, 110, 1e-6);
+  EXPECT_NEAR(*plan->planned.butt_m * 1000, 90, 1e-6);
+  EXPECT_NEAR(rod.blank_butt_m->value() * 1000, 90, 1e-6);
+  EXPECT_NEAR(*plan->planned.depth_m * 1000, 110, 1e-6);
+  ASSERT_EQ(plan->planned.contacts.size(), 1u);
+  EXPECT_NEAR(*plan->planned.contacts[0].from_m * 1000, 90, 1e-6);
+  EXPECT_NEAR(*plan->planned.contacts[0].bore_m * 1000, 11.9, 1e-9);
+  EXPECT_NEAR(*plan->planned.contacts[0].on_blank_m * 1000, 40, 1e-6);
+}
+
+// A place that is written, 20 mm further out than bore and taper let it rest, is the rod's: nothing touches there.
+TEST(PlanCut, AWrittenPlaceIsThatOfTheRodAsPlanned) {
+  std::string text = kNarrowing;
+  text.replace(text.find("handle {"), 8, "handle { blank_butt_from_butt { mm: 130 } ");
+  const auto plan = PlanCut(RodOf(text));
+  ASSERT_TRUE(plan);
+  EXPECT_NEAR(*plan->planned.butt_m * 1000, 130, 1e-6);
+  EXPECT_NEAR(*plan->planned.depth_m * 1000, 70, 1e-6);
+  EXPECT_TRUE(plan->planned.contacts.empty());
 }
 
 // Before the first dry fit and after one: never past the shortest to be expected, never more than the shop allows, the
@@ -135,6 +167,19 @@ TEST(PlanCut, ADryFitIsComparedWithWhatWasRead) {
   EXPECT_NEAR(plan->dry_fits[0].rest_m * 1000, 111, 1e-6);
   EXPECT_NEAR(*plan->dry_fits[0].bore_m * 1000, 12.1, 1e-9);
   EXPECT_NEAR(*plan->cut_for_target_m * 1000, 66 / 1.5, 1e-3);  // 1 mm more has to come off
+}
+
+// 10 mm come off the tip after the same fit: what was read and what was expected stay those of the blank that was tried.
+TEST(PlanCut, ACutOfTheTipChangesNoReading) {
+  const auto plan = PlanCut(RodOf(std::string(kNarrowing) + R"(
+      log { id: "e1" fit { part: "h" overall { mm: 2111 } } }
+      log { id: "e2" cut { section: "b" at_end: TIP amount { mm: 10 } } })"));
+  ASSERT_TRUE(plan);
+  ASSERT_EQ(plan->dry_fits.size(), 1u);
+  EXPECT_NEAR(plan->dry_fits[0].read_m * 1000, 2111, 1e-6);
+  EXPECT_NEAR(*plan->dry_fits[0].expected_m * 1000, 2110, 1e-6);
+  EXPECT_NEAR(*plan->dry_fits[0].tighter_m * 1000, 0.01, 1e-5);
+  EXPECT_NEAR(plan->dry_fits[0].rest_m * 1000, 111, 1e-6);
 }
 
 // A bore that nobody has read, and one dry fit of 2110 mm at no cut: 2115 overall, 65 to come off. One mm off takes
@@ -206,6 +251,11 @@ TEST(PlanCut, PastAJumpAPlugHoldsTheBlankOut) {
   ASSERT_EQ(plan->remedies.size(), 4u);
   EXPECT_EQ(plan->remedies[0].kind, Remedy::Kind::kCut);
   EXPECT_EQ(plan->remedies[1].kind, Remedy::Kind::kTip);
+  // Calliper and drawing leave hypot(0.02, 0.1) = 0.102 mm open: a butt that much thinner passes at 100 - 0.102 x 200 =
+  // 79.6 mm; a millimetre for the saw, rounded down: 78, 22 short of 100. The rod is then 2105 - 78 = 2027, 77 too long.
+  EXPECT_NE(plan->remedies[1].text.find("Cut the butt by 78.0 mm"), std::string::npos) << plan->remedies[1].text;
+  EXPECT_NE(plan->remedies[1].text.find(", 22 mm short of where"), std::string::npos) << plan->remedies[1].text;
+  EXPECT_NE(plan->remedies[1].text.find("then 77.0 mm"), std::string::npos) << plan->remedies[1].text;
   EXPECT_EQ(plan->remedies[2].kind, Remedy::Kind::kPlug);
   EXPECT_NE(plan->remedies[2].text.find("255 mm of it"), std::string::npos) << plan->remedies[2].text;
 }
@@ -241,7 +291,7 @@ TEST(PlanCut, WithoutTheTipTopsEnd) {
   EXPECT_FALSE(plan->beyond_m);
   EXPECT_TRUE(plan->lengths.empty());
   EXPECT_FALSE(plan->cut_for_target_m);
-  EXPECT_NEAR(*plan->shorter_per, 1.5, 1e-9);
+  EXPECT_NEAR(*plan->now.shorter_per, 1.5, 1e-9);
   EXPECT_EQ(VerdictOf(rod), LengthVerdict::kCannotTell);
   EXPECT_NE(MeasureForLength(rod, plan).find("end_beyond_tube"), std::string::npos);
 }

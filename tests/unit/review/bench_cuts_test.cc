@@ -25,55 +25,90 @@ v1::CutPlan PlanOf(const std::vector<double>& totals_mm, double done_mm = 0) {
   return plan;
 }
 
+constexpr CutLimits kUsual = {.largest_mm = 76.2, .last_mm = 6.35};  // 3 in and 1/4 in
+constexpr CutLimits kNoLimits = {.largest_mm = 1e6, .last_mm = 1e6};
+
 // 72.8 mm are 45.86 sixteenths: 45, that is 2 13/16 in = 71.4375 mm. 145.6 mm are 91.72: 91, 46 more = 2 7/8 in. 152 mm
 // are 95.75: 95, 4 more = 1/4 in; 95 sixteenths are 150.8125 mm, less than the 152 mm planned.
 TEST(BenchCuts, RoundsTheTotalDownToSixteenths) {
-  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kInch, 76.2);
+  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kInch, kUsual);
   ASSERT_EQ(cuts.size(), 3u);
-  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 71.4375);
-  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 73.025);
-  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 6.35);
-  EXPECT_DOUBLE_EQ(cuts[2].total_mm(), 150.8125);
-  EXPECT_DOUBLE_EQ(cuts[2].leave_mm(), 2209.8 - 150.8125);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 71.4375);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.take_mm(), 73.025);
+  EXPECT_DOUBLE_EQ(cuts[2].cut.take_mm(), 6.35);
+  EXPECT_DOUBLE_EQ(cuts[2].cut.total_mm(), 150.8125);
+  EXPECT_DOUBLE_EQ(cuts[2].cut.leave_mm(), 2209.8 - 150.8125);
 }
 
 TEST(BenchCuts, RoundsTheTotalDownToWholeMillimetres) {
-  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kMm, 76.2);
+  const auto cuts = BenchCuts(PlanOf({72.8, 145.6, 152}), LengthUnits::kMm, kUsual);
   ASSERT_EQ(cuts.size(), 3u);
-  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 72);
-  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 73);
-  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 7);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 72);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.take_mm(), 73);
+  EXPECT_DOUBLE_EQ(cuts[2].cut.take_mm(), 6);  // 152 - 145 = 7 would be more than 1/4 in = 6.35 mm
 }
 
 // 3 in and 1/4 in are whole steps, whatever the last bit of their millimetres is.
 TEST(BenchCuts, WhatIsAWholeStepStays) {
-  const auto cuts = BenchCuts(PlanOf({3 * 25.4, 6 * 25.4, 6.25 * 25.4}), LengthUnits::kInch, 76.2);
+  const auto cuts = BenchCuts(PlanOf({3 * 25.4, 6 * 25.4, 6.25 * 25.4}), LengthUnits::kInch, kUsual);
   ASSERT_EQ(cuts.size(), 3u);
-  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 76.2);
-  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 76.2);
-  EXPECT_DOUBLE_EQ(cuts[2].take_mm(), 6.35);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 76.2);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.take_mm(), 76.2);
+  EXPECT_DOUBLE_EQ(cuts[2].cut.take_mm(), 6.35);
 }
 
 // Counted from what is off, not from the blank as supplied: the tape lies at the face there now is.
 TEST(BenchCuts, StepsBeginAtThePresentFace) {
-  const auto cuts = BenchCuts(PlanOf({77.1}, 75.3), LengthUnits::kInch, std::nullopt);  // 1.8 mm: one sixteenth
+  const auto cuts = BenchCuts(PlanOf({77.1}, 75.3), LengthUnits::kInch, kNoLimits);  // 1.8 mm: one sixteenth
   ASSERT_EQ(cuts.size(), 1u);
-  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 1.5875);
-  EXPECT_DOUBLE_EQ(cuts[0].total_mm(), 75.3 + 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.total_mm(), 75.3 + 1.5875);
 }
 
 // What rounding left over must not make a stage larger than the largest cut: 79.9 mm are 50.3 sixteenths, and the
 // second stage would be 100.66 - 50 = 50; with 78 mm as the largest, 49 each.
 TEST(BenchCuts, NoStageIsLargerThanTheLargestCut) {
-  const auto cuts = BenchCuts(PlanOf({79.9, 159.8}), LengthUnits::kInch, 78);
+  const auto cuts = BenchCuts(PlanOf({79.9, 159.8}), LengthUnits::kInch, {.largest_mm = 78, .last_mm = 78});
   ASSERT_EQ(cuts.size(), 2u);
-  EXPECT_DOUBLE_EQ(cuts[0].take_mm(), 49 * 1.5875);
-  EXPECT_DOUBLE_EQ(cuts[1].take_mm(), 49 * 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 49 * 1.5875);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.take_mm(), 49 * 1.5875);
 }
 
 TEST(BenchCuts, LessThanAStepIsNoCut) {
-  EXPECT_TRUE(BenchCuts(PlanOf({1.5}), LengthUnits::kInch, std::nullopt).empty());
-  EXPECT_TRUE(BenchCuts(PlanOf({0.9}), LengthUnits::kMm, std::nullopt).empty());
+  EXPECT_TRUE(BenchCuts(PlanOf({1.5}), LengthUnits::kInch, kNoLimits).empty());
+  EXPECT_TRUE(BenchCuts(PlanOf({0.9}), LengthUnits::kMm, kNoLimits).empty());
+}
+
+// 40.2, 40.9 and 90 mm are 40, 40 and 90 steps: the second stage is left out, the cuts are those of the first and third.
+TEST(BenchCuts, NamesTheStageOfEachCut) {
+  const auto cuts = BenchCuts(PlanOf({40.2, 40.9, 90}), LengthUnits::kMm, {.largest_mm = 76.2, .last_mm = 76.2});
+  ASSERT_EQ(cuts.size(), 2u);
+  EXPECT_EQ(cuts[0].stage, 0);
+  EXPECT_EQ(cuts[1].stage, 2);
+}
+
+// The last stage, 70.2 to 70.8, is less than a step and left out: the one before it, 70 mm, would be the last. It is
+// parted: 64 and then 6, the whole millimetres of 1/4 in.
+TEST(BenchCuts, TheLastCutThatIsShownIsSmall) {
+  const auto cuts = BenchCuts(PlanOf({70.2, 70.8}), LengthUnits::kMm, kUsual);
+  ASSERT_EQ(cuts.size(), 2u);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 64);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.take_mm(), 6);
+  EXPECT_DOUBLE_EQ(cuts[1].cut.total_mm(), 70);
+  EXPECT_EQ(cuts[1].stage, 0);
+}
+
+// 1/4 in and 3 in where the shop says nothing; a saw that takes 8 mm takes no less at last.
+TEST(CutLimitsOf, TheShopsOrTheUsual) {
+  v1::Design design;
+  EXPECT_DOUBLE_EQ(CutLimitsOf(design).largest_mm, 76.2);
+  EXPECT_DOUBLE_EQ(CutLimitsOf(design).last_mm, 6.35);
+  design.mutable_shop()->mutable_last_cut()->set_mm(4);
+  design.mutable_shop()->mutable_largest_single_cut()->set_inch(2);
+  EXPECT_DOUBLE_EQ(CutLimitsOf(design).largest_mm, 50.8);
+  EXPECT_DOUBLE_EQ(CutLimitsOf(design).last_mm, 4);
+  design.mutable_shop()->mutable_saw_kerf()->set_mm(8);
+  EXPECT_DOUBLE_EQ(CutLimitsOf(design).last_mm, 8);
 }
 
 // The law: 2400 mm uncut, 1.5 mm a mm. Cut 71.4375 instead of 72.8 mm: 1.3625 mm less off, 2.04375 mm longer. In the
@@ -89,7 +124,7 @@ TEST(BenchCuts, WhatIsExpectedFollowsTheRoundedCut) {
   stage.set_expect_to_mm(2284);
   stage.set_overall_mm(2290.8);
   stage.set_depth_mark_mm(180);
-  const v1::StagedCut cut = BenchCuts(plan, LengthUnits::kInch, std::nullopt).front();
+  const v1::StagedCut cut = BenchCuts(plan, LengthUnits::kInch, kNoLimits).front().cut;
   EXPECT_NEAR(cut.expect_mm(), 2280.8 + 2.04375, 1e-9);
   EXPECT_NEAR(cut.expect_from_mm(), 2278 + 2.04375, 1e-9);
   EXPECT_NEAR(cut.expect_to_mm(), 2284 + 2.04375, 1e-9);
@@ -126,9 +161,10 @@ TEST(BenchCuts, NeverPast) {
     }
     for (LengthUnits units : {LengthUnits::kInch, LengthUnits::kMm}) {
       const double step = units == LengthUnits::kInch ? 1.5875 : 1;
-      const auto cuts = BenchCuts(PlanOf(totals, done), units, 76.2);
+      const auto cuts = BenchCuts(PlanOf(totals, done), units, {76.2, 76.2});
       double off = done;
-      for (const v1::StagedCut& cut : cuts) {
+      for (const auto& [cut, stage] : cuts) {
+        EXPECT_LE(cut.total_mm(), totals[static_cast<std::size_t>(stage)] + 1e-5);
         off += cut.take_mm();
         EXPECT_NEAR(cut.total_mm(), off, 1e-9);
         EXPECT_LE(cut.take_mm(), 76.2 + 1e-6);

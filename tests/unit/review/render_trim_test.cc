@@ -33,7 +33,7 @@ v1::Report ExampleReport() {
   plan.set_host("module");
   plan.set_verdict("cannot tell");
   plan.set_measure("dry fit the handle on the uncut blank");
-  plan.set_shorter_per_mm(1.2);
+  plan.mutable_now()->set_shorter_per_mm(1.2);
   plan.add_lengths()->set_overall_mm(2397.8);
   plan.mutable_lengths(0)->set_shorter_per_mm(1.2);
   v1::StagedCut& first = *plan.add_stages();
@@ -64,19 +64,39 @@ TEST(TrimText, SaysTheVerdictAndWhatSettlesIt) {
 TEST(TrimText, SaysWhereTheBlankRestsAndWhatStopsIt) {
   v1::Report report = ExampleReport();
   v1::CutPlan& plan = *report.mutable_fit()->mutable_cut_plan();
-  v1::Contact& contact = *plan.add_contacts();
+  plan.clear_cut_planned_mm();
+  v1::Resting& planned = *plan.mutable_planned();
+  planned.set_butt_mm(152.4);
+  v1::Contact& contact = *planned.add_contacts();
   contact.set_kind("step");
   contact.set_from_mm(152.4);  // 6 in
   contact.set_bore_mm(12.6);
-  plan.set_depth_mm(203.2);  // 8 in
+  planned.set_depth_mm(203.2);  // 8 in
+  planned.set_shorter_per_mm(1.2);
   plan.set_tighter_than_read_mm(-0.014);
   const std::string text = Text(report);
   EXPECT_THAT(text, HasSubstr("  known from            worked out: bore against taper\n"
-                              "  stopped by            butt face on a shoulder, 6\" (152.4 mm) from the butt\n"
+                              "  butt face             6\" (152.4 mm) from the butt end\n"
+                              "    stopped by          butt face on a shoulder, 6\" (152.4 mm) from the butt\n"
                               "                        end, bore 12.60 mm\n"
-                              "  depth in the handle   8\" (203.2 mm) from its mouth\n"
-                              "  1 mm more off         takes 1.20 mm off the rod\n"
+                              "    depth in handle     8\" (203.2 mm) from its mouth\n"
+                              "    1 mm more off       takes 1.20 mm off the rod\n"
                               "  dry fits say          blank and bore are 0.014 mm looser than read\n"));
+}
+
+// What is and what is to be never stand on one line, nor one beside the other without a name.
+TEST(TrimText, SaysNowAndAsPlannedApart) {
+  v1::Report report = ExampleReport();
+  v1::CutPlan& plan = *report.mutable_fit()->mutable_cut_plan();
+  plan.set_cut_planned_mm(76.2);
+  plan.mutable_now()->set_butt_mm(203.2);
+  plan.mutable_now()->set_depth_mm(152.4);
+  plan.mutable_planned()->set_butt_mm(152.4);
+  plan.mutable_planned()->set_depth_mm(203.2);
+  EXPECT_THAT(Text(report), HasSubstr("  butt face now         8\" (203.2 mm) from the butt end\n"
+                                      "    depth in handle     6\" (152.4 mm) from its mouth\n"
+                                      "  butt face as planned  6\" (152.4 mm) from the butt end\n"
+                                      "    depth in handle     8\" (203.2 mm) from its mouth\n"));
 }
 
 TEST(TrimText, SaysEachCutAsTheBenchDoesIt) {

@@ -70,7 +70,7 @@ v1::Report ExampleReport() {
   AddJoint(report, "grip", false);
   AddJoint(report, "module", true);
   AddBatch(report, "grip");
-  AddBatch(report, "module");
+  AddBatch(report, "module").set_potting(true);
   report.mutable_guides()->add_guides();
   v1::CounterweightPlan& weights = *report.mutable_balance()->mutable_counterweights();
   weights.set_part("module");
@@ -172,6 +172,29 @@ TEST(WorkPlan, PreparesWhatIsStillToBeGlued) {
   AddJoint(report, "cap", false);
   EXPECT_THAT(Kinds(PlanWork(DesignPotting("last"), report, LengthUnits::kInch)),
               ElementsAre("build", "ream", "glue", "prepare", "glue", "wrap", "balance", "pot", "cure"));
+}
+
+// The module is glued in with what needs no mixing; that its counterweights are potted from a batch is another joint.
+TEST(WorkPlan, GluedAndPottedAreTwoJointsOfOnePart) {
+  v1::Report report = ExampleReport();
+  AddJoint(report, "module", false);
+  report.mutable_bonding()->mutable_joints(2)->set_volume_ml(2);
+  const v1::WorkPlan plan = PlanWork(DesignPotting("last"), report, LengthUnits::kInch);
+  EXPECT_TRUE(std::any_of(plan.steps().begin(), plan.steps().end(),
+                          [](const v1::WorkStep& step) { return step.title() == "Glue module"; }));
+}
+
+// 40.2, 40.9 and 40.9 + 6 mm: the second stage is less than a millimetre and left out, the third keeps its number.
+TEST(WorkPlan, NamesTheStageOfEachCut) {
+  v1::Report report = ExampleReport();
+  v1::CutPlan& cut_plan = *report.mutable_fit()->mutable_cut_plan();
+  cut_plan.clear_stages();
+  for (const double total : {40.2, 40.9, 46.9}) cut_plan.add_stages()->set_total_mm(total);
+  std::vector<std::string> figures;
+  for (const v1::WorkStep& step : PlanWork({}, report, LengthUnits::kMm).steps()) {
+    if (step.kind() == "cut") figures.push_back(step.figures());
+  }
+  EXPECT_THAT(figures, ElementsAre("fit.cut_plan.stages[0]", "fit.cut_plan.stages[2]"));
 }
 
 // A thickness worked out for the blank before its cuts is not built to.

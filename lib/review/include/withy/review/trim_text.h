@@ -18,9 +18,6 @@ namespace withy {
 std::string TrimText(std::string_view file, const v1::Design& design, const v1::Report& report,
                      const ShowOptions& options);
 
-// The most that one cut may take: the design's, else 3 in (common practice, no source).
-double LargestCutMm(const v1::Design& design);
-
 }  // namespace withy
 
 #endif  // WITHY_REVIEW_TRIM_TEXT_H_

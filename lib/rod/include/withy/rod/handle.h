@@ -109,6 +109,11 @@ struct Part {
   bool runs_over_blank() const { return on.empty() && kind != "butt_cap" && kind != "gimbal"; }
 };
 
+// Room for adhesive between blank and bore, both sides together, in metres; not below 0. Where the part does not say: 0.1
+// mm of a one-piece handle (0.05 mm all round: bond lines of 0.05 to 0.13 mm are recommended for rod epoxy), 0.3 mm of any
+// other (common practice, no source).
+double GlueClearanceOf(const Part& part);
+
 struct Handle {
   FieldPath at;
   std::vector<Part> parts;  // in the order of the design

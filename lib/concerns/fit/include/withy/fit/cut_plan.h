@@ -37,6 +37,13 @@ struct BlankContact {
   std::optional<double> from_m, to_m, bore_m, on_blank_m;
 };
 
+// The blank come to rest, from the butt end of the finished rod.
+struct Resting {
+  std::optional<double> butt_m, depth_m;  // butt face; from the host's mouth to it
+  std::optional<double> shorter_per;      // what one more unit off takes off the rod
+  std::vector<BlankContact> contacts;
+};
+
 // Take, leave, dry fit, expect. Lengths as a dry fit reads them; those after the first count on the dry fits before
 // them having read what was expected.
 struct StagedCut {
@@ -52,8 +59,8 @@ struct StagedCut {
 // A dry fit against what was expected of it.
 struct DryFitSeen {
   FieldPath at;
-  double cut_m = 0, read_m = 0;
-  std::optional<double> expected_m, tighter_m;
+  double cut_m = 0, read_m = 0;                 // as read, of the blank as it then was
+  std::optional<double> expected_m, tighter_m;  // expected of that blank, from the profiles as read
   double rest_m = 0;             // where the butt face came to rest, from the host's own butt end
   std::optional<double> bore_m;  // that follows there, where the butt edge is what touches
 };
@@ -85,12 +92,12 @@ struct CutPlan {
   std::optional<Outcome> outcome;                          // unset = cannot be told
   std::optional<double> nearest_below_m, nearest_above_m;  // overall
   std::optional<FieldPath> closed_by;                      // the entry of the log that closed the length
-  std::optional<double> shorter_per;                       // of the rod as it now is
   bool jump_near = false;
   std::optional<double> tighter_m;  // blank less bore, beyond what was read; unset without a dry fit
-  std::optional<double> depth_m;    // mouth to butt face, as the rod now is
+  // `planned` is the rod that all other answers are of. Its place is the rod's, which a dry fit or the design may give
+  // instead of the law; the contacts are the law's, and left out where it puts the butt face elsewhere.
+  Resting now, planned;
   std::vector<LengthAtCut> lengths;
-  std::vector<BlankContact> contacts;  // as the rod now is
   std::vector<StagedCut> stages;
   bool no_sure_cut = false;  // something is to come off, and any cut might be too much
   std::vector<DryFitSeen> dry_fits;

@@ -84,10 +84,6 @@ struct FitAnswers {
   std::vector<Unknown> unknowns;
 };
 
-// Room for adhesive between blank and bore, both sides together. Where the part does not say: 0.1 mm of a one-piece
-// handle, 0.3 mm of any other (common practice, no source).
-double GlueClearanceOf(const Part& part);
-
 FitAnswers ComputeFit(const Rod& rod, const SectionsAnswers& sections);
 
 void CheckFit(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& answers,
