@@ -39,7 +39,8 @@ std::optional<double> HoldingPlace(const Rod& rod, BendingAnswers& answers) {
   if (!rod.order.reel_foot_m) return std::nullopt;
   const double foot_m = rod.order.reel_foot_m->value();
   answers.assumptions.push_back({FieldPath().Field("intent").Field("holding_point_from_butt"),
-                                 absl::StrFormat("%.1f mm", foot_m * 1000), "bending is reckoned from the middle of the reel foot"});
+                                 absl::StrFormat("%.1f mm", foot_m * 1000),
+                                 "bending is reckoned from the middle of the reel foot"});
   return foot_m;
 }
 
@@ -48,10 +49,12 @@ std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
   std::vector<Pull> pulls;
   for (const LoadCase& load : rod.load_cases) {
     Pull pull;
-    if (load.load_n) pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
+    if (load.load_n)
+      pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
     pull.load_angle = load.LoadAngleDeg() * kDegree;
-    pull.butt_angle = inputs.Add(load.butt_angle_deg.value * kDegree, load.butt_angle_deg.plus_minus.value_or(0) * kDegree,
-                                 load.butt_angle_deg.at.ToString());
+    pull.butt_angle =
+        inputs.Add(load.butt_angle_deg.value * kDegree, load.butt_angle_deg.plus_minus.value_or(0) * kDegree,
+                   load.butt_angle_deg.at.ToString());
     pulls.push_back(std::move(pull));
   }
   return pulls;
@@ -61,7 +64,8 @@ void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
   for (const Joint& joint : rod.blank.joints) {
     if (!joint.upper_start_m) continue;
     if (*joint.upper_start_m < *joint.lower_end_m) {
-      answers.assumptions.push_back({joint.at.Field("overlap"), "stiffness of both sections added where one is in the other",
+      answers.assumptions.push_back({joint.at.Field("overlap"),
+                                     "stiffness of both sections added where one is in the other",
                                      "they bend as one, without slip or play"});
     } else {
       answers.assumptions.push_back({joint.at, "as stiff as the sections it joins",
@@ -70,8 +74,9 @@ void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
   }
   for (const LoadCase& load : rod.load_cases) {
     if (load.at_tip || !load.load_n) continue;
-    answers.assumptions.push_back({load.at, "the load acts on the ring of the tip-top alone",
-                                   "the line along the rod presses on the other rings and bends it further; that is not in it"});
+    answers.assumptions.push_back(
+        {load.at, "the load acts on the ring of the tip-top alone",
+         "the line along the rod presses on the other rings and bends it further; that is not in it"});
   }
 }
 
@@ -80,8 +85,12 @@ class Workshop {
  public:
   Workshop(const Rod& rod, const SectionsAnswers& sections, std::vector<ModuliOfSection> moduli,
            const std::vector<OnTheBlank>& things, Inputs& inputs)
-      : rod_(rod), sections_(sections), moduli_(std::move(moduli)), doubts_(ShapeDoubtsOf(rod, sections, inputs)),
-        pulls_(PullsOf(rod, inputs)), things_(things) {}
+      : rod_(rod),
+        sections_(sections),
+        moduli_(std::move(moduli)),
+        doubts_(ShapeDoubtsOf(rod, sections, inputs)),
+        pulls_(PullsOf(rod, inputs)),
+        things_(things) {}
 
   // A clamp behind the blank holds it at its butt face: the handle in between counts as rigid.
   double OnBlank(double clamp_m) const { return std::max(0.0, clamp_m - rod_.blank_butt_m->value()); }
@@ -147,7 +156,8 @@ std::optional<BendingOf> BendingAt(const Workshop& shop, const Rod& rod, double 
   if (!WhatIsWrongWith(held.blank.beam).empty()) return std::nullopt;
   BendingOf of;
   of.clamp_m = shop.Datum(clamp_m, finished);
-  for (std::size_t i = 0; i < rod.load_cases.size(); ++i) of.cases.push_back(shop.BendUnder(i, held, clamp_m, finished));
+  for (std::size_t i = 0; i < rod.load_cases.size(); ++i)
+    of.cases.push_back(shop.BendUnder(i, held, clamp_m, finished));
   of.power = PowerOf(held);
   const Ringing ringing = RingingOf(held, finished ? things.size() : 0);
   of.frequency_hz = ringing.frequency_hz;

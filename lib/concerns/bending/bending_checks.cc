@@ -3,7 +3,9 @@
 namespace withy {
 namespace {
 
-std::vector<Rule<bending::View>> Rules() { return Joined({bending::LoadRules(), bending::ModulusRules()}); }
+std::vector<Rule<bending::View>> Rules() {
+  return Joined({bending::LoadRules(), bending::ModulusRules()});
+}
 
 }  // namespace
 
@@ -12,6 +14,8 @@ void CheckBending(const Rod& rod, const SectionsAnswers& sections, const Bending
   Judge(Rules(), bending::View{rod, sections, answers}, findings);
 }
 
-std::vector<Code> BendingCodes() { return CodesOf(Rules()); }
+std::vector<Code> BendingCodes() {
+  return CodesOf(Rules());
+}
 
 }  // namespace withy

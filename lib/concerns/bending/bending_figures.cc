@@ -1,4 +1,5 @@
-// Where the figures of `bending` come from: those of the bare blank and of the finished rod are the same but for what is on it.
+// Where the figures of `bending` come from: those of the bare blank and of the finished rod are the same but for what
+// is on it.
 #include <deque>
 #include <string>
 
@@ -25,10 +26,11 @@ std::vector<Figure> OfBeam() {
        kDefinition,
        {"sections.sections[].at_mm", "~.clamp_mm", "blank.joints[].overlap"}},
       {"~.ei_n_m2",
-       "E x pi/64 (D^4 - d^4), of a hexagon E x 5 sqrt(3)/144 D^4; one section in another: both added; a gap: straight between",
+       "E x pi/64 (D^4 - d^4), of a hexagon E x 5 sqrt(3)/144 D^4; one section in another: both added; a gap: straight "
+       "between",
        "second moments of plane figures",
-       {"blank.sections[].modulus", "sections.sections[].outer_mm", "sections.sections[].wall_mm", "blank.joints[].overlap",
-        "~.at_mm"}},
+       {"blank.sections[].modulus", "sections.sections[].outer_mm", "sections.sections[].wall_mm",
+        "blank.joints[].overlap", "~.at_mm"}},
   };
 }
 
@@ -64,8 +66,14 @@ std::vector<Figure> OfLoadCase() {
 
 std::vector<Figure> OfShape() {
   return {
-      {"~.cases[].forward_mm", "integral of cos(theta) ds from the clamp", kElastica, {"~.cases[=].at_mm", "~.cases[=].moment_n_m", "~.ei_n_m2"}},
-      {"~.cases[].up_mm", "integral of sin(theta) ds from the clamp", kElastica, {"~.cases[=].at_mm", "~.cases[=].moment_n_m", "~.ei_n_m2"}},
+      {"~.cases[].forward_mm",
+       "integral of cos(theta) ds from the clamp",
+       kElastica,
+       {"~.cases[=].at_mm", "~.cases[=].moment_n_m", "~.ei_n_m2"}},
+      {"~.cases[].up_mm",
+       "integral of sin(theta) ds from the clamp",
+       kElastica,
+       {"~.cases[=].at_mm", "~.cases[=].moment_n_m", "~.ei_n_m2"}},
       {"~.cases[].moment_n_m",
        "M(s) of load and weights beyond s, about s, in the bent shape; anticlockwise",
        kElastica,
@@ -91,10 +99,7 @@ std::vector<Figure> OfShape() {
        "where that is",
        "bending of beams: Euler and Bernoulli",
        {"~.cases[=].moment_n_m", "sections.sections[].outer_mm", "~.ei_n_m2"}},
-      {"~.cases[].strain_energy_j",
-       "integral of M^2 / (2 EI) ds",
-       kElastica,
-       {"~.cases[=].moment_n_m", "~.ei_n_m2"}},
+      {"~.cases[].strain_energy_j", "integral of M^2 / (2 EI) ds", kElastica, {"~.cases[=].moment_n_m", "~.ei_n_m2"}},
       {"~.cases[].error_mm",
        "how far the tip moves between two accuracies of the same computation",
        "a-posteriori estimate of the discretisation",
@@ -109,13 +114,17 @@ std::vector<Figure> OfPower() {
        kCoins,
        {"~.ei_n_m2", "~.free_length_mm"}},
       {"~.power.coins", "load / 2.50 g", kCoins, {"~.power.load_g"}},
-      {"~.power.tip_angle_deg", "direction of the tip under that load, below the horizontal", kElastica, {"~.power.load_g", "~.ei_n_m2"}},
+      {"~.power.tip_angle_deg",
+       "direction of the tip under that load, below the horizontal",
+       kElastica,
+       {"~.power.load_g", "~.ei_n_m2"}},
       {"~.power.action",
        "by the tip angle: slow below 59, moderate to 63, moderate fast to 66, fast",
        kCoins,
        {"~.power.tip_angle_deg"}},
       {"~.power.line_number",
-       "line number whose target grains are (load in g + 12.085) / 0.80194, straight between whole numbers; 39 to 173 g only",
+       "line number whose target grains are (load in g + 12.085) / 0.80194, straight between whole numbers; 39 to 173 "
+       "g only",
        "own fit: a straight line through 20 published points of the coin method, each within 0.08",
        {"~.power.load_g"}},
   };
@@ -129,8 +138,10 @@ std::vector<Figure> OfHalf(std::string_view prefix, std::deque<std::string>& tex
   };
   std::vector<Figure> all = OfBeam();
   for (const auto& more : {OfLoadCase(), OfShape(), OfPower()}) all.insert(all.end(), more.begin(), more.end());
-  Figure length{"~.free_length_mm", finished ? "clamp to the ring of the tip-top" : "clamp to the tip of the blank",
-                "plane geometry", {"~.clamp_mm", finished ? "fit.tip_ring_mm" : "sections.blank_length_mm"}};
+  Figure length{"~.free_length_mm",
+                finished ? "clamp to the ring of the tip-top" : "clamp to the tip of the blank",
+                "plane geometry",
+                {"~.clamp_mm", finished ? "fit.tip_ring_mm" : "sections.blank_length_mm"}};
   Figure ring{"~.frequency_hz",
               "lowest eigenvalues of (EI y'')'' = (2 pi f)^2 m y, clamped and free; things on the blank as masses",
               "bending vibrations of beams: Euler and Bernoulli",

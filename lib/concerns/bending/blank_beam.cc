@@ -22,7 +22,9 @@ struct Layer {
   Shape shape = Shape::kTube;
 };
 
-double Lerp(double a, double b, double t) { return a + t * (b - a); }
+double Lerp(double a, double b, double t) {
+  return a + t * (b - a);
+}
 
 // D^2 - d^2 over a frustum, on the average.
 double MeanSquares(const Frustum& f) {
@@ -30,7 +32,8 @@ double MeanSquares(const Frustum& f) {
   return mean(f.outer0, f.outer1) - mean(f.inner0, f.inner1);
 }
 
-std::vector<Layer> LayersOf(const Rod& rod, const SectionsAnswers& sections, const std::vector<ModuliOfSection>& moduli) {
+std::vector<Layer> LayersOf(const Rod& rod, const SectionsAnswers& sections,
+                            const std::vector<ModuliOfSection>& moduli) {
   std::vector<Layer> layers;
   for (std::size_t k = 0; k < sections.sections.size(); ++k) {
     const SectionAnswer& answer = sections.sections[k];
@@ -112,8 +115,8 @@ void AddChanges(const std::vector<Part>& parts, const SectionsAnswers& sections,
     const ShapeDoubts& doubt = doubts[part.layer.section];
     const double by_wall = 8 * factor * d * d * d;  // d/dw of D^4 - (D - 2 w)^4
     stiffness = stiffness + Uncertain(factor * (D * D * D * D - d * d * d * d)) * part.layer.modulus->change +
-                Uncertain(4 * factor * (D * D * D - d * d * d)) * doubt.diameters_m + Uncertain(by_wall) * doubt.walls_m +
-                Uncertain(by_wall * (D - d) / 2) * doubt.walls_share;
+                Uncertain(4 * factor * (D * D * D - d * d * d)) * doubt.diameters_m +
+                Uncertain(by_wall) * doubt.walls_m + Uncertain(by_wall * (D - d) / 2) * doubt.walls_share;
     if (const auto& kg = sections.sections[part.layer.section].mass_kg; mass > 0 && kg->value() > 0) {
       const double share = part.layer.kg_per_m3 * (D * D - d * d) / mass;
       own_mass = own_mass + Uncertain(share) * (*kg / kg->value() - Uncertain(1));
@@ -156,7 +159,8 @@ void BridgeGaps(BlankBeam& blank) {
   }
 }
 
-// How far a wall that was inferred from a weighing may be off, relative: as the density and the mass it is inferred from.
+// How far a wall that was inferred from a weighing may be off, relative: as the density and the mass it is inferred
+// from.
 double InferredWallShare(const Section& section, const SectionAnswer& answer) {
   double density = 0;
   if (section.density_kg_m3 && section.density_kg_m3->value > 0) {

@@ -1,7 +1,7 @@
 // The assembled blank as a beam, from a clamp to its tip: stiffness and own mass of what is left of its sections.
 //
-// Where one section sits in another both bend as one: their stiffness adds, and so does their mass. A gap that is left in a
-// joint is bridged by its spigot or sleeve, taken as stiff as a straight line between the two ends.
+// Where one section sits in another both bend as one: their stiffness adds, and so does their mass. A gap that is left
+// in a joint is bridged by its spigot or sleeve, taken as stiff as a straight line between the two ends.
 #ifndef WITHY_BENDING_BLANK_BEAM_H_
 #define WITHY_BENDING_BLANK_BEAM_H_
 
@@ -13,17 +13,17 @@
 namespace withy::bending {
 
 struct BlankBeam {
-  Beam beam;                                // s from the clamp; no masses
-  std::vector<double> outer_m;              // at both ends of each piece: of the outermost tube
+  Beam beam;                    // s from the clamp; no masses
+  std::vector<double> outer_m;  // at both ends of each piece: of the outermost tube
   // Of each piece: first-order relative changes about 0, of its stiffness, its own mass and its outer diameter.
   std::vector<Uncertain> stiffness_change, mass_change, outer_change;
 };
 
 // What its sections' diameters and walls may be off by: inputs that every beam of the rod shares.
 struct ShapeDoubts {
-  Uncertain diameters_m;                    // about 0: all diameters together, walls staying
-  Uncertain walls_m;                        // about 0: all walls together
-  Uncertain walls_share;                    // about 0, relative: of walls that were inferred from a weighing
+  Uncertain diameters_m;  // about 0: all diameters together, walls staying
+  Uncertain walls_m;      // about 0: all walls together
+  Uncertain walls_share;  // about 0, relative: of walls that were inferred from a weighing
 };
 std::vector<ShapeDoubts> ShapeDoubtsOf(const Rod& rod, const SectionsAnswers& sections, Inputs& inputs);
 

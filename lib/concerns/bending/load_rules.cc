@@ -17,10 +17,13 @@ const std::vector<BentRod>& CasesOf(const View& view) {
 }
 
 // To whole percent, downwards: more is not known of a place where a shape gives way.
-double PercentReached(const BentRod& bent) { return std::floor(100 * bent.shape.reached); }
+double PercentReached(const BentRod& bent) {
+  return std::floor(100 * bent.shape.reached);
+}
 
 // Findings for each load case whose path ends in `state`.
-void JudgeState(const View& view, const Code& code, ElasticaState state, const char* what, std::vector<Finding>& findings) {
+void JudgeState(const View& view, const Code& code, ElasticaState state, const char* what,
+                std::vector<Finding>& findings) {
   for (const BentRod& bent : CasesOf(view)) {
     if (bent.shape.state != state) continue;
     const double percent = PercentReached(bent);
@@ -34,7 +37,8 @@ constexpr Code kLoadFolds = {
     .severity = Severity::kError,
     .summary = "A load case asks for more than the rod holds in any shape near by",
     .why =
-        "Before the load is all on, the rod snaps over into another shape. What it does then depends on the blow, and no "
+        "Before the load is all on, the rod snaps over into another shape. What it does then depends on the blow, and "
+        "no "
         "figure of it would mean anything.",
     .action = "Ask for a smaller load, or turn butt or line so that the load does not push the rod back upon itself.",
 };
@@ -48,7 +52,8 @@ constexpr Code kLoadSeveral = {
     .severity = Severity::kWarning,
     .summary = "Under a load case the rod can take more than one shape",
     .why =
-        "A load straight against the butt bends the rod to either side, and which one depends on a breath. The shape that is "
+        "A load straight against the butt bends the rod to either side, and which one depends on a breath. The shape "
+        "that is "
         "told is that of the part of the load up to there.",
     .action = "Turn butt or line by a few degrees, so that it is said to which side the rod bends.",
 };
@@ -62,7 +67,8 @@ constexpr Code kAboveRatedLift = {
     .severity = Severity::kWarning,
     .summary = "A load case is above the blank's rated lift",
     .why =
-        "The maker's limit knows what no calculation here does: where this blank breaks. A shape that can be computed says "
+        "The maker's limit knows what no calculation here does: where this blank breaks. A shape that can be computed "
+        "says "
         "nothing of that.",
     .action = "Ask for a load within the rating. Do not hang more than the rated lift from the rod to try it.",
 };
@@ -74,8 +80,8 @@ void JudgeAboveRatedLift(const View& view, std::vector<Finding>& findings) {
     // a share of rounding: the same force in another unit
     if (!load.load_n || load.load_n->value <= rated->value * (1 + 1e-9)) continue;
     findings.push_back(MakeFinding(kAboveRatedLift, load.load_n->at,
-                                   absl::StrFormat("load '%s' pulls with %.2f N, the blank is rated for %.2f N", load.id,
-                                                   load.load_n->value, rated->value),
+                                   absl::StrFormat("load '%s' pulls with %.2f N, the blank is rated for %.2f N",
+                                                   load.id, load.load_n->value, rated->value),
                                    {{"load_n", load.load_n->value}, {"rated_n", rated->value}}));
     findings.back().related.push_back(rated->at);
   }
@@ -85,7 +91,9 @@ constexpr Code kClampOffRod = {
     .name = "bending/clamp-off-rod",
     .severity = Severity::kError,
     .summary = "The rod is to be held beyond its tip",
-    .why = "Where it is held, the rod does not bend; there must be blank ahead of it. Unit or origin of the place is wrong.",
+    .why =
+        "Where it is held, the rod does not bend; there must be blank ahead of it. Unit or origin of the place is "
+        "wrong.",
     .action = "Measure from the butt end of the finished rod to the tip-side edge of the clamp.",
 };
 
@@ -95,10 +103,10 @@ void JudgeClampOffRod(const View& view, std::vector<Finding>& findings) {
   std::set<std::string> told;  // several load cases may be held at one place
   for (const LoadCase& load : view.rod.load_cases) {
     if (!load.clamp || load.clamp->value.mm() < tip_mm || !told.insert(load.clamp->at.ToString()).second) continue;
-    findings.push_back(MakeFinding(
-        kClampOffRod, load.clamp->at,
-        absl::StrFormat("held at %.1f mm from the butt end, and the blank ends at %.1f mm", load.clamp->value.mm(), tip_mm),
-        {{"clamp_mm", load.clamp->value.mm()}, {"tip_mm", tip_mm}}));
+    findings.push_back(MakeFinding(kClampOffRod, load.clamp->at,
+                                   absl::StrFormat("held at %.1f mm from the butt end, and the blank ends at %.1f mm",
+                                                   load.clamp->value.mm(), tip_mm),
+                                   {{"clamp_mm", load.clamp->value.mm()}, {"tip_mm", tip_mm}}));
   }
 }
 

@@ -7,8 +7,8 @@ namespace withy::bending {
 namespace {
 
 constexpr double kSameM = 1e-6;
-// A thing shorter than this share of the beam is a point: its own second moment then is below 4e-5 of what it has about the
-// clamp, were it at the middle.
+// A thing shorter than this share of the beam is a point: its own second moment then is below 4e-5 of what it has about
+// the clamp, were it at the middle.
 constexpr double kShort = 0.01;
 
 void ReachRing(double ring_m, BlankBeam& blank) {

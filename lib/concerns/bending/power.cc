@@ -34,10 +34,12 @@ const char* ActionFor(double tip_angle) {
 namespace bending {
 namespace {
 
-Pull Hung(double weight_n) { return {weight_n, -std::numbers::pi / 2, 0}; }
+Pull Hung(double weight_n) {
+  return {weight_n, -std::numbers::pi / 2, 0};
+}
 
-// Tip deflection over load for small loads: the integral of (L - s)^2 / EI, by Simpson's rule over each piece; a start for
-// the search only.
+// Tip deflection over load for small loads: the integral of (L - s)^2 / EI, by Simpson's rule over each piece; a start
+// for the search only.
 double Compliance(const Beam& beam) {
   double sum = 0;
   for (const BeamPiece& piece : beam.pieces) {
@@ -51,8 +53,9 @@ struct Search {
   const LoadedBeam& rod;
   double tip_at_rest = 0, wanted = 0;
 
-  // Newton's rule with the tangent stiffness; a step beyond what is bracketed is replaced by the middle. The drop rises ever
-  // more slowly with the load, so from a load that is too small every step falls short: it converges from one side.
+  // Newton's rule with the tangent stiffness; a step beyond what is bracketed is replaced by the middle. The drop rises
+  // ever more slowly with the load, so from a load that is too small every step falls short: it converges from one
+  // side.
   std::optional<Elastica> Find(double& weight_n) const {
     double low = 0, high = 0;  // 0 = none yet
     for (int i = 0; i < 40; ++i) {

@@ -26,6 +26,8 @@ Ringing RingingOf(const LoadedBeam& rod, std::size_t things) {
   return ringing;
 }
 
-double LossOf(double frequency_hz, double share) { return frequency_hz * (1 / std::sqrt(1 - share) - 1); }
+double LossOf(double frequency_hz, double share) {
+  return frequency_hz * (1 / std::sqrt(1 - share) - 1);
+}
 
 }  // namespace withy::bending

@@ -45,8 +45,8 @@ struct Best {
   double before = 0, at = 0, after = 0;  // the place of the largest, and its neighbours in the piece
 };
 
-Best BestOf(const Beam& beam, const std::vector<double>& outer_m, std::size_t piece, const std::vector<BeamPoint>& points,
-            std::size_t first, std::size_t last) {
+Best BestOf(const Beam& beam, const std::vector<double>& outer_m, std::size_t piece,
+            const std::vector<BeamPoint>& points, std::size_t first, std::size_t last) {
   Best best;
   for (std::size_t p = first; p <= last; ++p) {
     const double strain = StrainIn(beam, outer_m, piece, points[p].s, points[p].moment);

@@ -13,7 +13,7 @@ namespace withy::bending {
 double StrainAt(const Beam& beam, const std::vector<double>& outer_m, double s, double moment);
 
 struct PeakStrain {
-  double s = 0;          // from the clamp
+  double s = 0;  // from the clamp
   double strain = 0;
   std::size_t piece = 0;  // that it is in
 };

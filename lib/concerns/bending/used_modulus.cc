@@ -12,12 +12,18 @@ namespace {
 // From the surest to the least sure.
 int RankOf(Source source) {
   switch (source) {
-    case Source::kMeasured: return 0;
-    case Source::kComputed: return 1;
-    case Source::kCatalogue: return 2;
-    case Source::kPlan: return 3;
-    case Source::kEstimated: return 4;
-    case Source::kAssumed: return 5;
+    case Source::kMeasured:
+      return 0;
+    case Source::kComputed:
+      return 1;
+    case Source::kCatalogue:
+      return 2;
+    case Source::kPlan:
+      return 3;
+    case Source::kEstimated:
+      return 4;
+    case Source::kAssumed:
+      return 5;
   }
   return 5;
 }
@@ -41,7 +47,8 @@ std::optional<UsedModulus> ModulusFor(const Maybe<double>& written, const std::s
   if (!table) return std::nullopt;
   answers.assumptions.push_back(
       {at, absl::StrFormat("%.1f +/- %.1f GPa", table->pa / 1e9, table->plus_minus_pa / 1e9), table->why});
-  return UsedModulus{table->pa, ChangeOf(table->pa, table->plus_minus_pa, absl::StrCat(at.ToString(), " (assumed)"), inputs),
+  return UsedModulus{table->pa,
+                     ChangeOf(table->pa, table->plus_minus_pa, absl::StrCat(at.ToString(), " (assumed)"), inputs),
                      Source::kAssumed};
 }
 
@@ -67,9 +74,9 @@ std::optional<std::vector<ModuliOfSection>> ModuliOf(const Rod& rod, const Secti
     ModuliOfSection moduli{*own, std::nullopt};
     // A splice that says nothing of itself is taken as the section it is in.
     if (section.splice_at) {
-      moduli.splice = use(section.splice_modulus_pa,
-                          section.splice_material.empty() ? section.material : section.splice_material,
-                          section.at.Field("splice").Field("modulus"));
+      moduli.splice =
+          use(section.splice_modulus_pa, section.splice_material.empty() ? section.material : section.splice_material,
+              section.at.Field("splice").Field("modulus"));
       if (!moduli.splice) moduli.splice = own;
     }
     all.push_back(std::move(moduli));

@@ -19,8 +19,8 @@ struct ModuliOfSection {
   std::optional<UsedModulus> splice;  // of a solid tip
 };
 
-// As SectionsAnswers::sections. Lists what is assumed, and as unknown what has neither a modulus nor a material with a figure
-// worth using; unset then.
+// As SectionsAnswers::sections. Lists what is assumed, and as unknown what has neither a modulus nor a material with a
+// figure worth using; unset then.
 std::optional<std::vector<ModuliOfSection>> ModuliOf(const Rod& rod, const SectionsAnswers& sections, Inputs& inputs,
                                                      BendingAnswers& answers);
 
