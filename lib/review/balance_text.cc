@@ -110,11 +110,13 @@ std::string Masses(const v1::BalanceReport& balance, const ShowOptions& options)
                             options.style);
 }
 
-std::string StatusText(const v1::CounterweightPlan& plan) {
+std::string StatusText(const v1::CounterweightPlan& plan, bool potted) {
   if (plan.status() == "balanced") return "one more would make it butt-heavy";
   if (plan.status() == "room limited") return "no more fit; it stays tip-heavy";
   if (plan.status() == "no room") return "none fit";
-  if (plan.status() == "butt-heavy already") return "none: it is butt-heavy without any";
+  if (plan.status() == "butt-heavy already") {
+    return potted ? "it is butt-heavy with those that are potted" : "none: it is butt-heavy without any";
+  }
   return plan.status();
 }
 
@@ -128,14 +130,15 @@ std::string ConfidenceText(std::string_view word) {
 std::string ToPutIn(const v1::CounterweightPlan& plan, bool potted, const TextStyle& style) {
   std::string lines;
   if (!plan.part().empty()) lines += LineText("in", Visible(plan.part()));
-  if (plan.has_count()) {
+  const bool too_many = potted && plan.status() == "butt-heavy already";
+  if (plan.has_count() && !too_many) {
     const std::string each =
         plan.has_unit_mass_g() ? absl::StrCat(" of ", FormatFixed(plan.unit_mass_g(), 2), " g") : "";
     const std::string all = plan.has_mass_g() ? absl::StrCat(", ", FormatFixed(plan.mass_g(), 1), " g in all") : "";
     lines += LineText(potted ? "it would take" : "put in",
                       absl::StrCat(Counted(static_cast<int>(plan.count()), "counterweight"), each, all));
   }
-  if (!plan.status().empty()) lines += LineText("", StatusText(plan), style);
+  if (!plan.status().empty()) lines += LineText("", StatusText(plan, potted), style);
   if (plan.has_count_planned())
     lines += LineText(potted ? "potted for good" : "design or log say", absl::StrCat(plan.count_planned()));
   if (plan.has_fit()) {
@@ -150,10 +153,11 @@ std::string ToPutIn(const v1::CounterweightPlan& plan, bool potted, const TextSt
 
 std::string WhereToStop(const v1::CounterweightPlan& plan, const LengthUnits units, const TextStyle& style) {
   std::string lines;
-  if (plan.has_moment_before_potting_n_m()) {
+  const bool nowhere = plan.status() == "butt-heavy already";
+  if (plan.has_moment_before_potting_n_m() && !nowhere) {
     lines += LineText("stop at", MomentText(plan.moment_before_potting_n_m(), {}) + ", before potting");
   }
-  if (plan.has_stop_short_at_tip_g()) {
+  if (plan.has_stop_short_at_tip_g() && !nowhere) {
     lines += LineText("",
                       absl::StrCat("that is ", FormatFixed(plan.stop_short_at_tip_g(), 1),
                                    " g hung at the tip-top's ring just lifted level"),
