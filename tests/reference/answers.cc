@@ -16,6 +16,7 @@
 #include "reference/bonding_answers.h"
 #include "reference/fit_answers.h"
 #include "reference/frequency_answers.h"
+#include "reference/identify_answers.h"
 #include "reference/mass_properties.h"
 
 namespace {
@@ -37,6 +38,7 @@ constexpr Family kFamilies[] = {
     {"D", withy::reference::AnswerFrequencies},
     {"E", withy::reference::AnswerMassProperties},
     {"F", withy::reference::AnswerTapered},
+    {"H", withy::reference::AnswerIdentification},
     {"J", withy::reference::AnswerFit},
     {"K", withy::reference::AnswerBonding},
     {"N", withy::reference::AnswerBalance},

@@ -1,4 +1,4 @@
-#include "distribution.h"
+#include "withy/sections/distribution.h"
 
 #include <algorithm>
 

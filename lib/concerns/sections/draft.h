@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "distribution.h"
 #include "withy/numerics/uncertain.h"
+#include "withy/sections/distribution.h"
 #include "withy/sections/sections.h"
 
 namespace withy {
