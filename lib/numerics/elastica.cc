@@ -13,7 +13,7 @@ namespace withy {
 namespace {
 
 // The way up needs no more than to stay on its path; where it ends is told more finely.
-constexpr int kDegreeOfWay = 2, kDegreeOfEnd = 6;
+constexpr int kDegreeOfWay = 1, kDegreeOfEnd = 6;
 constexpr int kLeastDegree = 3, kMostRefinement = 4;
 // Rounding keeps the error from being seen below this share of the length.
 constexpr double kLeastTolerance = 1e-13;

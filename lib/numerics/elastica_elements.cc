@@ -34,17 +34,21 @@ void ElasticaElements::SetDegree(int degree) {
   const ShapeTable& shapes = ShapesOf(degree);
   const std::size_t packed = Packed(degree, 0);
   stiffness_.assign(mesh_.size() * packed, 0);
-  force_.resize(mesh_.size() * static_cast<std::size_t>(shapes.points) * 2);
+  force_.resize(mesh_.size() * static_cast<std::size_t>(degree + 1) * 2);
   double* force = force_.data();
   for (std::size_t e = 0; e < mesh_.size(); ++e) {
-    double* k = &stiffness_[e * packed];
-    for (int g = 0; g < shapes.points; ++g) {
+    for (int g = 0; g <= degree; ++g) {
       const BeamSection section = SectionAt(beam_, load_, mesh_[e], shapes.t[g]);
       *force++ = section.force_x;
       *force++ = section.force_y;
-      const double factor = shapes.weight[g] * section.stiffness / mesh_[e].length();
+    }
+    double* k = &stiffness_[e * packed];
+    const BeamPiece& piece = beam_.pieces[static_cast<std::size_t>(mesh_[e].piece)];
+    const double h = mesh_[e].length();
+    for (int g = 0; g < degree + 2; ++g) {
+      const double factor = shapes.stiff_weight[g] * piece.StiffnessAt(mesh_[e].s0 + shapes.stiff_t[g] * h) / h;
       double slope[ShapeTable::kMostShapes];
-      for (int i = 0; i + 1 < degree; ++i) slope[i] = shapes.slope[g][i];
+      std::copy(shapes.slope[g], shapes.slope[g] + degree - 1, slope);
       slope[degree - 1] = 1;
       for (int i = 0; i < degree; ++i) {
         for (int j = 0; j <= i; ++j) k[Packed(i, j)] += factor * slope[i] * slope[j];
@@ -88,7 +92,7 @@ void ElasticaElements::Factor(double share, int columns) {
 // The degree is known to the compiler, so that it unrolls the small loops: three times as fast.
 template <int kDegree>
 void ElasticaElements::FactorOfDegree(double share, int columns) {
-  constexpr int kPoints = kDegree + 2, kShapes = kDegree + 1, kBubbles = kDegree - 1;
+  constexpr int kPoints = kDegree + 1, kShapes = kDegree + 1, kBubbles = kDegree - 1;
   const ShapeTable& shapes = ShapesOf(kDegree);
   const double turned = angle_.end + load_.follower_angle;
   const double follower_x = load_.follower * std::cos(turned), follower_y = load_.follower * std::sin(turned);
@@ -242,7 +246,7 @@ ElasticaElements::Place ElasticaElements::Tip() const {
   double left = angle_.start;
   for (std::size_t e = 0; e < mesh_.size(); ++e) {
     const double* value = angle_.of(e);
-    for (int g = 0; g < shapes.points; ++g) {
+    for (int g = 0; g <= degree_; ++g) {
       double theta = left + value[0] * shapes.value[g][degree_];
       for (int i = 0; i + 1 < degree_; ++i) theta += value[i + 1] * shapes.value[g][i];
       tip.x += mesh_[e].length() * shapes.weight[g] * std::cos(theta);

@@ -13,7 +13,7 @@ constexpr double kMostTurn = 0.5, kMostMiss = 0.2;
 constexpr double kLeastStep = 1e-10;
 // On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be
 // less.
-constexpr double kOnTheWay = 1e-4, kNearTheEnd = 1e-9;
+constexpr double kOnTheWay = 3e-3, kNearTheEnd = 1e-9;
 constexpr double kSmallStep = 1e-3;
 // Corrections of a settled shape; they shrink quadratically, so that the error left is far below. Those that have
 // stopped shrinking are rounding.

@@ -34,19 +34,23 @@ void GaussRule(int n, double* t, double* weight) {
 
 ShapeTable MakeShapes(int degree) {
   ShapeTable table;
-  table.points = degree + 2;
-  GaussRule(table.points, table.t, table.weight);
-  for (int k = 0; k < table.points; ++k) {
+  GaussRule(degree + 1, table.t, table.weight);
+  GaussRule(degree + 2, table.stiff_t, table.stiff_weight);
+  for (int k = 0; k < degree + 1; ++k) {
     Values p{};
     Legendre(table.t[k], degree, p);
     for (int j = 1; j < degree; ++j) {
       const auto at = static_cast<std::size_t>(j);
       table.value[k][j - 1] = (p[at + 1] - p[at - 1]) / (2 * (2 * j + 1));
-      table.slope[k][j - 1] = p[at];
     }
     table.value[k][degree - 1] = 1 - table.t[k];
-    table.slope[k][degree - 1] = -1;
     table.value[k][degree] = table.t[k];
+  }
+  for (int k = 0; k < degree + 2; ++k) {
+    Values p{};
+    Legendre(table.stiff_t[k], degree, p);
+    for (int j = 1; j < degree; ++j) table.slope[k][j - 1] = p[static_cast<std::size_t>(j)];
+    table.slope[k][degree - 1] = -1;
     table.slope[k][degree] = 1;
   }
   return table;

@@ -22,13 +22,15 @@ constexpr int kMostDegree = 9;
 
 // Shape functions of polynomial degree `degree` on an element t in [0, 1], in the order in which they are eliminated:
 // degree - 1 bubbles phi_j = integral of P_j from 0 to t (nought at both ends; Szabo and Babuska, Finite Element
-// Analysis, 1991), then 1 - t of the left node, then t of the right node. Taken at the points of Gauss and Legendre of
-// degree + 2 points, exact for the square of a slope times a stiffness of the fourth degree.
+// Analysis, 1991), then 1 - t of the left node, then t of the right node.
 struct ShapeTable {
   static constexpr int kMostPoints = kMostDegree + 2, kMostShapes = kMostDegree + 1;
-  int points = 0;
+  // Gauss and Legendre, degree + 1 points: enough for forces, whose integrals then converge faster than the shapes.
   double t[kMostPoints] = {}, weight[kMostPoints] = {};
-  double value[kMostPoints][kMostShapes] = {}, slope[kMostPoints][kMostShapes] = {};
+  double value[kMostPoints][kMostShapes] = {};
+  // degree + 2 points, exact for the square of a slope times a stiffness of the fourth degree.
+  double stiff_t[kMostPoints] = {}, stiff_weight[kMostPoints] = {};
+  double slope[kMostPoints][kMostShapes] = {};  // by t, at those points
 };
 const ShapeTable& ShapesOf(int degree);  // 1 to kMostDegree
 
