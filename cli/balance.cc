@@ -143,7 +143,8 @@ const Command kBalance = {
     .completes = Completes::kDesign,
     .summary = "Balance the rod: moment, counterweights, what they cost; record weighings",
     .details =
-        "The plan is for the balance point that the order names, else for where the rod is held. It stops just tip-heavy "
+        "The plan is for the balance point that the order names, else for where the rod is held. It stops just "
+        "tip-heavy "
         "before potting, by the amount that the potting adds behind. A weighing "
         "of "
         "the rod as it stands replaces the estimate of what was on it; name what was not with --missing. Recording "

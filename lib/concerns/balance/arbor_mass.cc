@@ -89,10 +89,11 @@ void SayProposed(const Part& part, const std::vector<ArborFit>& proposed, Collec
   double kg = 0;
   for (const ArborFit& arbor : proposed) kg += AboutKg(arbor);
   const std::string room = part.bond.empty() ? "" : "; the room they take is counted as full of adhesive";
-  all.uncounted.push_back({part.at.Field("arbors"), "0 g",
-                           absl::StrFormat("the design has none, and the %d that are proposed are not counted: about %.1f g of "
-                                           "tape%s",
-                                           proposed.size(), kg * 1000, room)});
+  all.uncounted.push_back(
+      {part.at.Field("arbors"), "0 g",
+       absl::StrFormat("the design has none, and the %d that are proposed are not counted: about %.1f g of "
+                       "tape%s",
+                       proposed.size(), kg * 1000, room)});
 }
 
 }  // namespace withy

@@ -30,8 +30,8 @@ std::string MeasureFor(const View& view) {
   return "Weigh the parts and the reel with its line, and find the blank's balance point.";
 }
 
-// Where another number of counterweights meets the order, and none is potted yet: the one that is planned for it, else the
-// one that comes nearest.
+// Where another number of counterweights meets the order, and none is potted yet: the one that is planned for it, else
+// the one that comes nearest.
 std::string CountForTarget(const View& view, const Known<Length>& ordered) {
   const auto& plan = view.answers.counterweights;
   if (!plan || !plan->stack || plan->potted) return "";

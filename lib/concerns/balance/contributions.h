@@ -21,7 +21,8 @@ struct Counted {
   std::vector<std::string> needs;
   // Of a wrap: its finishes and the share of its mass that each is.
   std::vector<std::pair<std::string, double>> films;
-  // Of counterweights and their potting: the entry of the log that has potted them, before which they are not on; -1 = none.
+  // Of counterweights and their potting: the entry of the log that has potted them, before which they are not on; -1 =
+  // none.
   std::optional<int> potted_since;
 };
 
@@ -30,7 +31,7 @@ struct Collection {
   std::vector<Counted> things;
   bool unstated_mass = false;              // some mass said no uncertainty
   std::vector<Assumption> assumptions;
-  std::vector<Assumption> uncounted;       // of no account once the whole was weighed
+  std::vector<Assumption> uncounted;  // of no account once the whole was weighed
 };
 
 // A thing of known mass with its balance point `center`, spread evenly over `length_m` where that is known.

@@ -9,7 +9,8 @@
 namespace withy::balance {
 namespace {
 
-// One unit steps over the order's tolerance: just tip-heavy is off it already, and balance/target says what comes nearest.
+// One unit steps over the order's tolerance: just tip-heavy is off it already, and balance/target says what comes
+// nearest.
 bool StepsOverOrder(const View& view, const CounterweightPlan& plan) {
   const Maybe<Length>& ordered = view.rod.order.balance_from_butt;
   if (!ordered || plan.status != CounterweightStatus::kBalanced || !plan.balance_after_m) return false;
@@ -24,7 +25,9 @@ const CounterweightPlan* PlanOf(const View& view) {
 }
 
 // "about the order's balance point"
-std::string AboutAim(const View& view) { return absl::StrCat("about ", AimWord(view.answers.aim->kind)); }
+std::string AboutAim(const View& view) {
+  return absl::StrCat("about ", AimWord(view.answers.aim->kind));
+}
 
 // With what would do instead, the first two.
 std::string Help(const View& view, std::string first) {
@@ -53,10 +56,11 @@ void JudgeCount(const View& view, std::vector<Finding>& findings) {
                                        {"plus_minus_n_m", plan->moment_after_n_m->plus_minus()}};
   const FieldPath at = plan->at.Field("count");
   if (plan->confidence == Confidence::kCannotTell) {
-    Finding finding = CannotTell(kCount, at,
-                                 absl::StrFormat("too uncertain to tell whether %d or %d counterweights balance the rod %s",
-                                                 planned, *plan->count, AboutAim(view)),
-                                 "weigh the rod with its reel and trial weights, and lay it on an edge");
+    Finding finding =
+        CannotTell(kCount, at,
+                   absl::StrFormat("too uncertain to tell whether %d or %d counterweights balance the rod %s", planned,
+                                   *plan->count, AboutAim(view)),
+                   "weigh the rod with its reel and trial weights, and lay it on an edge");
     finding.numbers = numbers;
     findings.push_back(std::move(finding));
     return;
@@ -137,11 +141,11 @@ void JudgeRoomLimited(const View& view, std::vector<Finding>& findings) {
   const double arm = view.answers.aim->at_m.value() - plan->stack->EndOf(*plan->count);
   const double after = plan->moment_after_n_m->value(), plus_minus = plan->moment_after_n_m->plus_minus();
   if (after - plus_minus <= kStandardGravity * plan->unit_kg.value() * std::max(arm, 0.0)) return;
-  findings.push_back(MakeFinding(
-      kRoomLimited, plan->at,
-      absl::StrFormat("%d fit, and leave it tip-heavy by %.3f N m %s", *plan->count, after, AboutAim(view)),
-      {{"fit", double(*plan->count)}, {"moment_after_n_m", after}, {"plus_minus_n_m", plus_minus}},
-      Help(view, std::string(kRoomLimited.action))));
+  findings.push_back(
+      MakeFinding(kRoomLimited, plan->at,
+                  absl::StrFormat("%d fit, and leave it tip-heavy by %.3f N m %s", *plan->count, after, AboutAim(view)),
+                  {{"fit", double(*plan->count)}, {"moment_after_n_m", after}, {"plus_minus_n_m", plus_minus}},
+                  Help(view, std::string(kRoomLimited.action))));
 }
 
 constexpr Code kPotting = {

@@ -9,8 +9,8 @@
 
 namespace withy {
 
-// Fills in answers.counterweights. `others` is everything else with the reel on; unset = cannot be told. What is open is
-// added to the unknowns. Uses answers.hold_m and answers.aim.
+// Fills in answers.counterweights. `others` is everything else with the reel on; unset = cannot be told. What is open
+// is added to the unknowns. Uses answers.hold_m and answers.aim.
 void PlanCounterweights(const Rod& rod, const WeightsIn& weights, const std::optional<Sums>& others,
                         BalanceAnswers& answers);
 

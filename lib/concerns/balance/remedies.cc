@@ -22,7 +22,8 @@ std::optional<double> ToMakeUp(const BalanceAnswers& answers) {
   const auto& plan = answers.counterweights;
   const bool stays = plan && plan->potted && plan->stack;
   if (plan && !stays) {
-    return plan->moment_without_n_m ? std::optional(plan->moment_without_n_m->value() / kStandardGravity) : std::nullopt;
+    return plan->moment_without_n_m ? std::optional(plan->moment_without_n_m->value() / kStandardGravity)
+                                    : std::nullopt;
   }
   if (!answers.balance_with_reel_m || !answers.aim) return std::nullopt;
   return answers.mass_with_reel_kg->value() * (answers.balance_with_reel_m->value() - answers.aim->at_m.value());
@@ -52,8 +53,9 @@ void TryReel(const Sums& reel, const BalanceAnswers& answers, double aim, double
   const double before = reel.mass_kg->value();
   const auto mass = MassInstead(before, reel.moment_kg_m->value() / before - aim, to_make_up);
   if (!mass) return;
-  remedies.push_back({BalanceRemedy::Kind::kReel, "", mass, std::nullopt,
-                      absl::StrFormat("A reel of %s in the same place %s.", Change(*mass, before), BalancesIt(answers))});
+  remedies.push_back(
+      {BalanceRemedy::Kind::kReel, "", mass, std::nullopt,
+       absl::StrFormat("A reel of %s in the same place %s.", Change(*mass, before), BalancesIt(answers))});
 }
 
 void TryParts(const Rod& rod, const BalanceAnswers& answers, double aim, double to_make_up,

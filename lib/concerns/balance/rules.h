@@ -16,7 +16,8 @@ struct View {
 
 // How far off its ordered balance point the rod may be: as ordered, else 1/2 in (common practice, no source).
 Length ToleranceOf(const Known<Length>& balance_ordered);
-// By the best estimate the rod as designed balances where the order says, within its tolerance. False where it does not say.
+// By the best estimate the rod as designed balances where the order says, within its tolerance. False where it does not
+// say.
 bool MeetsOrder(const View& view);
 
 std::vector<Rule<View>> CounterweightRules();  // how many, and whether they go in

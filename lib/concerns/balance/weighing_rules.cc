@@ -51,7 +51,8 @@ void JudgeWeightsIn(const View& view, const WholeWeighing& weighing, std::vector
   if (weighing.weights <= most + elsewhere) return;
   findings.push_back(MakeFinding(
       kWeighingContradicts, weighing.at.Field("weights"),
-      plan ? absl::StrFormat("%d counterweights were in, and %d go into '%s'", weighing.weights - elsewhere, most, plan->part)
+      plan ? absl::StrFormat("%d counterweights were in, and %d go into '%s'", weighing.weights - elsewhere, most,
+                             plan->part)
            : absl::StrFormat("%d counterweights were in, and no part has a cavity for any", weighing.weights),
       {{"weights", double(weighing.weights)}, {"fit", double(most)}}));
 }

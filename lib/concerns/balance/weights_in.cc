@@ -174,8 +174,8 @@ void CountOtherWeights(const Rod& rod, const Part* planned, Collection& all) {
     if (part.weights->count.value_or(0) == 0 && !rod.FindClosed(Closed::Kind::kPotted, part.id)) continue;
     const WeightsIn weights = WeightsOf(rod, &part, all);
     all.assumptions.push_back({weights.at.Field("count"), absl::StrCat(weights.OnFinishedRod()),
-                               absl::StrCat("taken as ", weights.potted ? "potted" : "designed", ": planned are the counterweights of '",
-                                            planned->id, "' alone")});
+                               absl::StrCat("taken as ", weights.potted ? "potted" : "designed",
+                                            ": planned are the counterweights of '", planned->id, "' alone")});
     CountWeights(weights, all);
   }
 }
@@ -187,7 +187,8 @@ void CountWeights(const WeightsIn& weights, Collection& all) {
   Insert(weights, weights.Units(n), stacked ? weights.stack->Units(static_cast<int>(n)) : MassProperties{}, weights.at,
          all);
   if (!stacked) {
-    all.uncounted.push_back({weights.at.Field("bond"), "0 g", absl::StrCat("potting is not counted: ", weights.measure)});
+    all.uncounted.push_back(
+        {weights.at.Field("bond"), "0 g", absl::StrCat("potting is not counted: ", weights.measure)});
     return;
   }
   Insert(weights, weights.Potting(n), weights.stack->Potting(static_cast<int>(n)), weights.at.Field("bond"), all);

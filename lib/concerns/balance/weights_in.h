@@ -24,7 +24,7 @@ struct WeightsIn {
   FieldPath at;                          // of the weights
   std::optional<std::uint32_t> planned;  // potted by the log, else by the design
   bool potted = false;
-  int potted_since = -1;                 // the entry of the log that says so; -1 = none
+  int potted_since = -1;  // the entry of the log that says so; -1 = none
   Uncertain unit_kg;
   std::optional<CounterweightStack> stack;            // at nominal places; unset = `measure` says what to do
   std::string measure;
@@ -37,8 +37,8 @@ struct WeightsIn {
   Sums Potting(std::uint32_t n) const;
 };
 
-// The part whose counterweights are planned: the first with weights and a cavity, else with weights, else with a cavity. Null
-// where there is none.
+// The part whose counterweights are planned: the first with weights and a cavity, else with weights, else with a
+// cavity. Null where there is none.
 const Part* PartForWeights(const Rod& rod);
 
 // Of that part. Lists what it assumes.

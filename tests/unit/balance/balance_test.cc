@@ -232,7 +232,8 @@ TEST(ComputeBalance, ATapeArborIsWeighedByItsSize) {
   EXPECT_NEAR(answers.parts[3].center_m->value() * 1000, 35, 1e-6);
 }
 
-// Two arbors that fit proposes for a grip that has none, 12 mm wide, 8 to 12 mm: pi/4 80 x 24 mm3 = 1.508 g of tape at 1 g/cm3.
+// Two arbors that fit proposes for a grip that has none, 12 mm wide, 8 to 12 mm: pi/4 80 x 24 mm3 = 1.508 g of tape at
+// 1 g/cm3.
 TEST(ComputeBalance, ProposedArborsAreNotCountedAndThatIsSaid) {
   const Rod rod = WithHandle("", R"(parts { id: "grip" length { mm: 100 } mass { g: 20 } bond: "glue" })");
   Inputs inputs = rod.inputs;
@@ -249,7 +250,8 @@ TEST(ComputeBalance, ProposedArborsAreNotCountedAndThatIsSaid) {
   for (const Assumption& assumption : answers.assumptions) {
     if (assumption.at.ToString() != "handle.parts[grip].arbors") continue;
     ++told;
-    EXPECT_NE(assumption.why.find("the 2 that are proposed are not counted: about 1.5 g"), std::string::npos) << assumption.why;
+    EXPECT_NE(assumption.why.find("the 2 that are proposed are not counted: about 1.5 g"), std::string::npos)
+        << assumption.why;
   }
   EXPECT_EQ(told, 1);
 }

@@ -23,9 +23,9 @@ struct BalancedRod {
   std::string count = "count: 3";
   std::string order;  // more of `intent`
   std::string log;
-  std::string more;                 // of the design
-  std::string parts;                // more of them, behind
-  bool before = false;              // or before the module
+  std::string more;     // of the design
+  std::string parts;    // more of them, behind
+  bool before = false;  // or before the module
 };
 
 inline Rod MakeRod(const BalancedRod& of) {
@@ -34,12 +34,15 @@ inline Rod MakeRod(const BalancedRod& of) {
                of.foot_mm + " } } " + of.order + R"( }
     blank { sections { id: "b" shape: "solid_round" material: "glass" length { mm: 1000 plus_minus: 0 }
       taper { stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 1000 } outer { mm: 11 } } }
-      mass { g: 100 source: MEASURED plus_minus: )" + of.blank_plus_minus_g + R"( } balance_from_butt { mm: 500 plus_minus: 0 } } }
-    handle { blank_butt_from_butt { mm: 200 plus_minus: 0 } )" + (of.before ? of.parts : "") + R"( parts { id: "module" kind: "one_piece_handle" length { mm: 300 }
-      mass { g: )" + of.module_g + " plus_minus: " + of.module_plus_minus_g + R"( } balance_from_own_butt { mm: 150 }
+      mass { g: 100 source: MEASURED plus_minus: )" +
+               of.blank_plus_minus_g + R"( } balance_from_butt { mm: 500 plus_minus: 0 } } }
+    handle { blank_butt_from_butt { mm: 200 plus_minus: 0 } )" +
+               (of.before ? of.parts : "") + R"( parts { id: "module" kind: "one_piece_handle" length { mm: 300 }
+      mass { g: )" +
+               of.module_g + " plus_minus: " + of.module_plus_minus_g + R"( } balance_from_own_butt { mm: 150 }
       cavity { at { mm: 20 } length { mm: 120 } diameter { mm: 20 } }
-      weights { unit_mass { g: 20 plus_minus: 0 } unit_length { mm: 20 } unit_diameter { mm: 15 } cover { mm: 0 } )" + of.count +
-               "} } " + (of.before ? "" : of.parts) + "}" + of.more + of.log);
+      weights { unit_mass { g: 20 plus_minus: 0 } unit_length { mm: 20 } unit_diameter { mm: 15 } cover { mm: 0 } )" +
+               of.count + "} } " + (of.before ? "" : of.parts) + "}" + of.more + of.log);
 }
 
 inline BalanceAnswers BalanceOf(const Rod& rod, const BondingAnswers& bonding = {}) {

@@ -84,9 +84,10 @@ TEST(CounterweightPlan, WithoutTheSizeOfOneHowManyFitCannotBeTold) {
   EXPECT_EQ(answers.unknowns.back().measure, "measure length and diameter of one counterweight");
 }
 
-// The order's point comes before the hold: 318 mm instead of 300. Blank 100 x (700 - 318) = 38200, handle 130 x (150 - 318) =
-// -21840, reel 200 x (300 - 318) = -3600: 12 760 g mm. Potted, n of 23.1612 g at 20 + 10 n take 23.1612 n (298 - 10 n): 1
-// takes 6671 and leaves 6089, 2 take 12 877. The inertia that they add is still about the hand: 20 mm long, 270 mm off.
+// The order's point comes before the hold: 318 mm instead of 300. Blank 100 x (700 - 318) = 38200, handle 130 x (150 -
+// 318) = -21840, reel 200 x (300 - 318) = -3600: 12 760 g mm. Potted, n of 23.1612 g at 20 + 10 n take 23.1612 n (298 -
+// 10 n): 1 takes 6671 and leaves 6089, 2 take 12 877. The inertia that they add is still about the hand: 20 mm long,
+// 270 mm off.
 TEST(CounterweightPlan, AimsAtTheBalancePointOrdered) {
   BalancedRod of;
   of.order = "balance_from_butt { mm: 318 plus_minus: 20 }";
@@ -116,7 +117,8 @@ TEST(CheckBalance, LeavesANumberThatMeetsTheOrderAlone) {
 }
 
 TEST(CounterweightPlan, AimsAtTheReelFootWhereTheOrderNamesNothing) {
-  const BalanceAnswers answers = BalanceOf(RodOf(R"(intent { reel { mass { g: 200 } foot_center_from_butt { mm: 100 } } }
+  const BalanceAnswers answers =
+      BalanceOf(RodOf(R"(intent { reel { mass { g: 200 } foot_center_from_butt { mm: 100 } } }
     handle { parts { id: "butt" length { mm: 100 } mass { g: 30 } } })"));
   EXPECT_EQ(answers.aim->kind, Aim::Kind::kReelFoot);
   EXPECT_EQ(answers.aim->at_m.value(), 0.100);
@@ -125,7 +127,8 @@ TEST(CounterweightPlan, AimsAtTheReelFootWhereTheOrderNamesNothing) {
 // A second part with weights: 2 of 10 g, 10 mm long, that fill its bore of 15 mm but for pi/4 (225 - 100) x 20 mm3 of
 // 1.15e-3 g; they have their centre at 420 mm and pull 120 mm in front of the hold.
 const double kOtherG = 20 + M_PI / 4 * 125 * 20 * 1.15e-3;
-const char kOther[] = R"(parts { id: "fore" kind: "grip" place { from_butt { mm: 400 } } length { mm: 100 } mass { g: 0 }
+const char kOther[] =
+    R"(parts { id: "fore" kind: "grip" place { from_butt { mm: 400 } } length { mm: 100 } mass { g: 0 }
     cavity { at { mm: 10 } length { mm: 50 } diameter { mm: 15 } }
     weights { count: 2 unit_mass { g: 10 plus_minus: 0 } unit_length { mm: 10 } unit_diameter { mm: 10 } cover { mm: 0 } } })";
 

@@ -35,7 +35,8 @@ TEST(CountFor, WhatIsPottedStays) {
   EXPECT_FALSE(too_many.n);
 }
 
-// A room of 120 mm from 20 mm on takes 6 of 20 mm, and the hold at 75 mm has 2 behind it; 50 g m are not to be had with them.
+// A room of 120 mm from 20 mm on takes 6 of 20 mm, and the hold at 75 mm has 2 behind it; 50 g m are not to be had with
+// them.
 TEST(CountFor, OnlyWhatStandsBehindTheHoldIsOfUse) {
   const CounterweightStack stack({0.020, 0.019, 0.020}, {.start_m = 0.020, .length_m = 0.120, .diameter_m = 0.020});
   const CounterweightCount count = CountFor(stack, PointMass(0.1, 0.575, 0), 0.075);

@@ -22,8 +22,9 @@ TEST(HalfBuilt, TrialWeightsOnAnEdgeBeatTheEstimate) {
   EXPECT_NEAR(answers.counterweights->moment_without_n_m->plus_minus(), 0, 1e-10);
 }
 
-// Weights of another part are on the scales once they are potted. The 2 of 10 g in the cap, and 3.927 g of potting of 1 g/cm3
-// (pi/4 (225 - 100) x 40 mm3), come on top of a weighing before, and are in one after, whose 5 are 3 in the handle and these 2.
+// Weights of another part are on the scales once they are potted. The 2 of 10 g in the cap, and 3.927 g of potting of 1
+// g/cm3 (pi/4 (225 - 100) x 40 mm3), come on top of a weighing before, and are in one after, whose 5 are 3 in the
+// handle and these 2.
 TEST(HalfBuilt, WeightsOfAnotherPartAreOnOncePotted) {
   const double other_g = 20 + M_PI / 4 * 125 * 40 * 1e-3;
   const std::string potted = "log { potted { part: \"cap\" } }";
