@@ -3,6 +3,7 @@
 #define WITHY_REVIEW_ANSWERS_H_
 
 #include "withy/balance/balance.h"
+#include "withy/bending/bending.h"
 #include "withy/bonding/bonding.h"
 #include "withy/fit/fit.h"
 #include "withy/guides/guides.h"
@@ -16,6 +17,7 @@ namespace withy {
 
 struct Answers {
   SectionsAnswers sections;
+  BendingAnswers bending;
   FitAnswers fit;
   BondingAnswers bonding;
   GuidesAnswers guides;

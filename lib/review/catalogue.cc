@@ -3,6 +3,7 @@
 
 #include "codes.h"
 #include "withy/balance/balance.h"
+#include "withy/bending/bending.h"
 #include "withy/bonding/bonding.h"
 #include "withy/document/document.h"
 #include "withy/findings/nearest_name.h"
@@ -18,7 +19,7 @@ namespace {
 
 std::vector<Code> AllCodes() {
   std::vector<Code> all;
-  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), FitCodes(), BondingCodes(), GuidesCodes(),
+  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), BendingCodes(), FitCodes(), BondingCodes(), GuidesCodes(),
                             WrapsCodes(), BalanceCodes(), ReviewCodes()}) {
     all.insert(all.end(), codes.begin(), codes.end());
   }

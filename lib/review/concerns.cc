@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "answers.h"
+#include "on_the_blank.h"
 
 namespace withy {
 
@@ -14,12 +15,15 @@ Answers ComputeAnswers(const Rod& rod) {
   answers.guides = ComputeGuides(rod);
   answers.wraps = ComputeWraps(rod);
   answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.bonding, answers.wraps, inputs);
+  // What sits on the blank is known now.
+  answers.bending = ComputeBending(rod, answers.sections, OnTheBlankOf(rod, answers.balance.parts), inputs);
   answers.inputs = std::move(inputs);
   return answers;
 }
 
 void CheckAnswers(const Rod& rod, const Answers& answers, std::vector<Finding>& findings) {
   CheckSections(rod, answers.sections, findings);
+  CheckBending(rod, answers.sections, answers.bending, findings);
   CheckFit(rod, answers.sections, answers.fit, findings);
   CheckBonding(rod, answers.fit, answers.bonding, findings);
   CheckGuides(rod, answers.fit, answers.guides, findings);

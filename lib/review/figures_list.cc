@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "withy/balance/balance.h"
+#include "withy/bending/bending.h"
 #include "withy/bonding/bonding.h"
 #include "withy/fit/fit.h"
 #include "withy/guides/guides.h"
@@ -14,7 +15,7 @@ namespace {
 
 std::vector<Figure> AllFigures() {
   std::vector<Figure> all;
-  for (const auto& figures : {SectionsFigures(), FitFigures(), BondingFigures(), GuidesFigures(), WrapsFigures(),
+  for (const auto& figures : {SectionsFigures(), BendingFigures(), FitFigures(), BondingFigures(), GuidesFigures(), WrapsFigures(),
                               BalanceFigures(), RodFigures()}) {
     all.insert(all.end(), figures.begin(), figures.end());
   }

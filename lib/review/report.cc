@@ -84,14 +84,17 @@ v1::Report MakeReport(const Rod& rod, const Answers& answers) {
   report.set_format("withy-report/1");
   AssumptionList assumptions(report);
   for (const auto* list : {&rod.assumptions, &answers.sections.assumptions, &answers.fit.assumptions,
-                           &answers.bonding.assumptions, &answers.wraps.assumptions, &answers.balance.assumptions}) {
+                           &answers.bonding.assumptions, &answers.wraps.assumptions, &answers.balance.assumptions,
+                           &answers.bending.assumptions}) {
     assumptions.Add(*list);
   }
   for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.bonding.unknowns,
-                           &answers.guides.unknowns, &answers.wraps.unknowns, &answers.balance.unknowns}) {
+                           &answers.guides.unknowns, &answers.wraps.unknowns, &answers.balance.unknowns,
+                           &answers.bending.unknowns}) {
     AddUnknowns(*list, report);
   }
   ReportSections(rod, answers, *report.mutable_sections());
+  ReportBending(answers.bending, *report.mutable_bending());
   ReportFit(rod, answers.fit, *report.mutable_fit());
   ReportBonding(answers.bonding, *report.mutable_bonding());
   ReportGuides(rod, answers.guides, *report.mutable_guides());

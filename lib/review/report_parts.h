@@ -10,6 +10,7 @@ void ReportSections(const Rod& rod, const Answers& answers, v1::SectionsReport& 
 void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report);
 void ReportCutPlan(const Rod& rod, const FitAnswers& answers, v1::FitReport& report);
 void ReportBonding(const BondingAnswers& answers, v1::BondingReport& report);
+void ReportBending(const BendingAnswers& answers, v1::BendingReport& report);
 void ReportBalance(const BalanceAnswers& answers, v1::BalanceReport& report);
 void ReportClosed(const Rod& rod, v1::Report& report);
 
