@@ -48,6 +48,14 @@ void AppendEscaped(char c, std::string* out) {
   }
 }
 
+// How many bytes at the front of `text` are written as an escape: what JSON must not hold bare (RFC 8259 section 7), and
+// DEL and C1 (U+0080 to U+009F), which it may but which steer a terminal that shows it.
+std::size_t EscapedBytes(std::string_view text) {
+  const auto byte = static_cast<unsigned char>(text[0]);
+  if (byte < 0x20 || byte == '"' || byte == '\\' || byte == 0x7F) return 1;
+  return byte == 0xC2 && text.size() > 1 && static_cast<unsigned char>(text[1]) < 0xA0 ? 2 : 0;
+}
+
 // A byte that is not UTF-8 (no reader lets one in) becomes U+FFFD: JSON cannot hold it.
 void AppendString(std::string_view text, std::string* out) {
   out->push_back('"');
@@ -55,9 +63,10 @@ void AppendString(std::string_view text, std::string* out) {
     const std::size_t valid = ValidUtf8Prefix(text);
     std::size_t done = 0;
     for (std::size_t i = 0; i < valid; ++i) {
-      const auto byte = static_cast<unsigned char>(text[i]);
-      if (byte >= 0x20 && byte != '"' && byte != '\\') continue;
+      const std::size_t bytes = EscapedBytes(text.substr(i, valid - i));
+      if (bytes == 0) continue;
       out->append(text.substr(done, i - done));
+      i += bytes - 1;  // the second byte of a C1 character is its number
       AppendEscaped(text[i], out);
       done = i + 1;
     }

@@ -52,7 +52,8 @@ ApiModule HtmlModule() {
                "A table of `head`, `rows`, `align` (\"left\", \"right\", \"center\" by column) and `class`."},
               {"page", "(options: table): string",
                "A whole document of `title`, `style` (CSS), `body` and `language` (\"en\")."},
-              {"escape", "(s: string): string", "Text that stands for itself in HTML and in attributes."},
+              {"escape", "(s: string): string",
+               "Text that stands for itself in HTML, SVG and attributes; control characters become a visible sign."},
               {"render", "(node: Node): string", "A node as text."},
           }};
 }

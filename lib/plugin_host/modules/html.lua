@@ -5,8 +5,17 @@ local Node = { __name = "node" }
 local void = { br = true, col = true, hr = true, img = true, input = true, link = true, meta = true }
 local escapes = { ["&"] = "&amp;", ["<"] = "&lt;", [">"] = "&gt;", ['"'] = "&quot;", ["'"] = "&#39;" }
 
+-- Characters that XML 1.0 cannot hold (section 2.2) or that only steer a terminal (DEL, C1) are shown by their picture
+-- (U+2400 to U+2421), else by U+FFFD: a drawing or page stays well-formed, and one sees that something stood there.
+local function picture(control)
+  local byte = control:byte()
+  return utf8.char(byte == 127 and 0x2421 or 0x2400 + byte)
+end
+
 function html.escape(s)
-  return (tostring(s):gsub("[&<>\"']", escapes))
+  local shown = tostring(s):gsub("[\0-\8\11\12\14-\31\127]", picture)
+  shown = shown:gsub("\xC2[\x80-\x9F]", "\u{FFFD}"):gsub("\xEF\xBF[\xBE\xBF]", "\u{FFFD}")
+  return (shown:gsub("[&<>\"']", escapes))
 end
 
 -- A number with at most three decimals; other values as they are.

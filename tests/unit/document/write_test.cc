@@ -242,6 +242,16 @@ TEST(WriteDesign, DoublesAreShortest) {
   }
 }
 
+// RFC 8259 section 7 leaves DEL and C1 to the writer; U+009B begins a command of a terminal (ECMA-48). The euro sign, whose
+// bytes end in 0x82 and 0xAC, and U+00A0 stay.
+TEST(WriteDesign, JsonHoldsNothingThatSteersATerminal) {
+  v1::Design design;
+  design.mutable_identity()->set_name("a\x1b\x7f\xc2\x80\xc2\x9b\xc2\x9f\xc2\xa0\xe2\x82\xac" "b");
+  const std::string json = WriteDesign(design, Form::kJson);
+  EXPECT_NE(json.find(R"("a\u001B\u007F\u0080\u009B\u009F)" "\xc2\xa0\xe2\x82\xac" R"(b")"), std::string::npos) << json;
+  ExpectSame(FromJson(json), design);
+}
+
 TEST(WriteDesign, JsonNeverHoldsNan) {
   v1::Design design;
   design.mutable_shop()->set_margin(std::nan(""));

@@ -39,6 +39,16 @@ TEST(Modules, HaveExactlyTheDeclaredFunctions) {
   }
 }
 
+// XML 1.0 section 2.2: of the control characters only tab, line feed and carriage return; not U+FFFE and U+FFFF. DEL and
+// C1 are allowed and discouraged there.
+TEST(HtmlModule, ShowsWhatXmlCannotHold) {
+  EXPECT_EQ(Eval("require('withy.html').escape('a\\0\\1\\8\\t\\n\\11\\12\\14\\27\\31\\127b')"),
+            "a\u2400\u2401\u2408\t\n\u240b\u240c\u240e\u241b\u241f\u2421" "b");
+  EXPECT_EQ(Eval("require('withy.html').escape('\\u{80}\\u{9B}\\u{9F}\\u{A0}\\u{FFFE}\\u{FFFF}\\u{FFFD}<\\u{20AC}')"),
+            "\ufffd\ufffd\ufffd\u00a0\ufffd\ufffd\ufffd&lt;\u20ac");
+  EXPECT_EQ(Svg("text(0, 0, 'R\\27[31m', { id = 'x\\1' })"), "<text id=\"x\u2401\" x=\"0\" y=\"0\">R\u241b[31m</text>");
+}
+
 TEST(TextModule, LinesPadsAndWraps) {
   EXPECT_EQ(Text("trim('  a b\\t\\n')"), "a b");
   EXPECT_EQ(Joined("require('withy.text').lines('a\\r\\nb\\n\\nc\\n')"), "a|b||c");
