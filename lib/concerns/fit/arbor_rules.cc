@@ -30,6 +30,37 @@ void JudgeArborOutsidePart(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kArborOffBlank = {
+    .name = "fit/arbor-off-blank",
+    .severity = Severity::kWarning,
+    .summary = "An arbor lies where there is no blank",
+    .why = "It has nothing to be built on, and centres nothing.",
+    .action = "Move it to where the blank is inside the part, or leave it out.",
+};
+
+// Where cuts are still to come, the blank will be elsewhere.
+void JudgeArborOffBlank(const View& view, std::vector<Finding>& findings) {
+  const Rod& rod = view.rod;
+  if (!rod.blank_butt_m || !rod.blank_tip_m || (view.answers.cut && !view.answers.cut->stages.empty())) return;
+  const double open_m = rod.blank_butt_m->plus_minus() + kTouch_m;
+  const double butt_m = rod.blank_butt_m->value(), tip_m = rod.blank_tip_m->value();
+  for (std::size_t i = 0; i < view.answers.parts.size(); ++i) {
+    const Part& part = rod.handle.parts[i];
+    for (std::size_t k = 0; k < view.answers.parts[i].arbors.size(); ++k) {
+      const ArborFit& fit = view.answers.parts[i].arbors[k];
+      if (!part.on.empty() || !fit.start_m || !fit.length_m) continue;
+      const double off_m = std::max(butt_m - *fit.start_m, *fit.start_m + *fit.length_m - tip_m);
+      if (off_m <= open_m) continue;
+      const double bare_mm = std::min(off_m, *fit.length_m) * 1000;
+      findings.push_back(MakeFinding(
+          kArborOffBlank, part.arbors[k].at,
+          absl::StrFormat("of its %.1f mm in '%s' %.1f mm have no blank in them; the blank begins at %.1f mm",
+                          *fit.length_m * 1000, part.id, bare_mm, butt_m * 1000),
+          {{"bare_mm", bare_mm}, {"blank_butt_mm", butt_m * 1000}}));
+    }
+  }
+}
+
 constexpr Code kArborTooThick = {
     .name = "fit/arbor-too-thick",
     .severity = Severity::kError,
@@ -174,7 +205,7 @@ void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> ArborRules() {
-  return {{&kArborOutsidePart, JudgeArborOutsidePart}, {&kArborTooThick, JudgeArborTooThick},
+  return {{&kArborOutsidePart, JudgeArborOutsidePart}, {&kArborOffBlank, JudgeArborOffBlank}, {&kArborTooThick, JudgeArborTooThick},
           {&kArborTooThin, JudgeArborTooThin},         {&kArborRoom, JudgeArborRoom},
           {&kCavityOutside, JudgeCavityOutside},       {&kCavityUnderBlank, JudgeCavityUnderBlank},
           {&kWeightsDoNotFit, JudgeWeightsDoNotFit}};

@@ -46,6 +46,9 @@ constexpr Code kBoreTooSmall = {
     .action = "Ream the bore to the blank and say `reamed`, take a larger part, or move it towards the tip.",
 };
 
+constexpr char kWiderTube[] =
+    "Take tube that is wider than the blank before it is heated: shrink tube is neither reamed nor does it stretch.";
+
 bool MustClear(const Part& part) {
   return part.fitting == FitKind::kShrunk || (part.fitting == FitKind::kRigid && !part.reamed);
 }
@@ -91,6 +94,7 @@ void JudgeTight(const View& view, const Fitted& fitted, double tight_m, std::vec
   Add(view, kBoreTooSmall, fitted,
       absl::StrFormat("the bore of '%s' is %s mm tighter than the blank", fitted.part.id, tight),
       {{"clearance_mm", -tight_m * 1000}}, findings);
+  if (fitted.part.fitting == FitKind::kShrunk) findings.back().help = kWiderTube;
   if (tight_m > BlankPlusMinus(view.rod) + kSame_m) return;
   findings.back().severity = Severity::kCannotTell;
   findings.back().message += ", which is less than the calliper can tell";
@@ -155,6 +159,22 @@ constexpr Code kArborMissing = {
 // On the diameter: 0.5 mm all round is the most that epoxy is said to bridge well (a supplier's advice).
 constexpr double kWidestGlue_m = 0.001;
 
+// A winding check is a ring: no arbor goes into it, another one does.
+void TellOfWideWindingCheck(const View& view, const Fitted& fitted, std::vector<Finding>& findings) {
+  const double clearance_mm = *fitted.fit.clearance_m * 1000;
+  Add(view, kArborMissing, fitted,
+      absl::StrFormat("'%s' is %.2f mm wider than the blank, and nothing fills the room", fitted.part.id, clearance_mm),
+      {{"clearance_mm", clearance_mm}, {"limit_mm", kWidestGlue_m * 1000}}, findings);
+  findings.back().help = "Take the smallest winding check that goes over the blank.";
+  for (const WindingCheckFit& check : view.answers.winding_checks) {
+    if (&view.rod.handle.parts[check.part] != &fitted.part || !check.bore_m) continue;
+    findings.back().help = absl::StrFormat(
+        "Take a winding check with a bore of %.2f mm, %s: it leaves %.2f mm.", *check.bore_m * 1000,
+        view.rod.shop.winding_check_bores.empty() ? "the next half millimetre" : "the smallest in stock that goes over",
+        (*check.bore_m - check.blank_m) * 1000);
+  }
+}
+
 void JudgeArborMissing(const View& view, std::vector<Finding>& findings) {
   for (const Fitted& fitted : FittedParts(view)) {
     const auto& [part, fit] = fitted;
@@ -163,6 +183,10 @@ void JudgeArborMissing(const View& view, std::vector<Finding>& findings) {
     // plugs that leave room where the blank rests are told as a difference
     if (part.bore_known == BoreKnown::kPlugs && BlankRestsIn(view.rod, part)) continue;
     if (!fit.clearance_m || *fit.clearance_m <= kWidestGlue_m + kSame_m) continue;
+    if (part.kind == "winding_check") {
+      TellOfWideWindingCheck(view, fitted, findings);
+      continue;
+    }
     Add(view, kArborMissing, fitted,
         absl::StrFormat("'%s' is at least %.2f mm wider than the blank and has no arbor", part.id,
                         *fit.clearance_m * 1000),
@@ -187,7 +211,8 @@ void JudgeStretchLimit(const View& view, std::vector<Finding>& findings) {
     const double limit = part.stretch_limit.value_or(kStretchMost);
     if (part.fitting != FitKind::kStretched || !fit.most_stretch || *fit.most_stretch <= limit + 1e-6) continue;
     Add(view, kStretchLimit, fitted,
-        absl::StrFormat("'%s' is stretched %.2f times, and %.2f is its limit", part.id, *fit.most_stretch, limit),
+        absl::StrFormat("'%s' is stretched %.2f times, and %.2f is %s", part.id, *fit.most_stretch, limit,
+                        part.stretch_limit ? "its limit" : "the most that is common, where its maker names no limit"),
         {{"stretch", *fit.most_stretch}, {"limit", limit}}, findings);
   }
 }

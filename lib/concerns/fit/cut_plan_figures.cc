@@ -84,7 +84,7 @@ std::vector<Figure> Stages() {
       {"fit.cut_plan.stages[].take_mm",
        "the first of the fewest cuts within the largest, the last one small, that reach the target; no more than "
        "leaves the low end of the band at the target less its tolerance; each taken as dry fitted as expected before "
-       "the next",
+       "the next; 'withy trim' and 'withy plan' round it down to 1/16 in or 1 mm and leave the rest for the next",
        kStages,
        {"fit.cut_plan.cut_for_target_mm", "fit.cut_plan.cut_done_mm", "intent.overall_length",
         "shop.largest_single_cut", "shop.last_cut", "shop.saw_kerf"}},

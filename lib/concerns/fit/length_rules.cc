@@ -22,6 +22,15 @@ constexpr Code kOverallLength = {
 constexpr char kMeasureAll[] =
     "measure the length of every section, the overlap of every joint and where the blank comes to rest in the handle";
 
+// What is still to come off, where that gives the length; empty where it does not.
+std::string CutThatMends(const std::optional<CutPlan>& plan) {
+  if (!plan || plan->outcome != CutPlan::Outcome::kReached || plan->stages.empty() || !plan->cut_for_target_m) return "";
+  return absl::StrFormat(
+      "Take %s off the butt, in stages with a dry fit after each: 'withy trim FILE' plans them. Or enter the cut in "
+      "`blank.cuts`.",
+      Both(Length::Meters(*plan->cut_for_target_m - plan->done_m)));
+}
+
 // The verdict is that of the cut plan (withy/fit/cut_plan.h).
 void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.verdict || view.answers.verdict == LengthVerdict::kMeets) return;
@@ -44,6 +53,7 @@ void JudgeOverallLength(const View& view, std::vector<Finding>& findings) {
                       uncertain_mm, Both(ordered.value), tolerance_mm);
   if (view.answers.verdict == LengthVerdict::kMisses) {
     findings.push_back(MakeFinding(kOverallLength, ordered.at, "comes out at " + figures, numbers));
+    if (const std::string cut = CutThatMends(view.answers.cut); !cut.empty()) findings.back().help = cut;
     return;
   }
   const bool jump = std::abs(overall_mm - ordered.value.mm()) + uncertain_mm <= tolerance_mm;

@@ -26,6 +26,19 @@ std::vector<HalfGap> GapsOf(const Insertion& insertion, double tighter_m, double
   return gaps;
 }
 
+// Those of them that are on the blank leave less than bare blank does; nothing where none is.
+std::vector<HalfGap> GapsAtArbors(const Profile& bore, const std::vector<ArborInBore>& arbors, double rest_m,
+                                  double end_m) {
+  std::vector<HalfGap> gaps;
+  for (const ArborInBore& arbor : arbors) {
+    const double from_m = std::max(arbor.from_m, rest_m), to_m = std::min(arbor.to_m, end_m);
+    if (!(from_m < to_m)) continue;
+    gaps.push_back({from_m, std::max(0.0, (bore.At(from_m) - arbor.outer_m) / 2)});
+    gaps.push_back({to_m, std::max(0.0, (bore.At(to_m, Profile::Limit::kLeft) - arbor.outer_m) / 2)});
+  }
+  return gaps;
+}
+
 }  // namespace
 
 double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
@@ -41,7 +54,7 @@ double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
   return least.value_or(0);
 }
 
-std::optional<MouthPlay> MouthPlayOf(const Rod& rod) {
+std::optional<MouthPlay> MouthPlayOf(const Rod& rod, const std::vector<ArborInBore>& arbors) {
   const auto basis = fit::PlanBasisOf(rod);
   if (!basis || basis->host == nullptr || basis->law.as_read() == nullptr) return std::nullopt;
   const Insertion& insertion = *basis->law.as_read();
@@ -56,8 +69,12 @@ std::optional<MouthPlay> MouthPlayOf(const Rod& rod) {
   play.play_m =
       insertion.bore().At(mouth_m, inside) - insertion.shaft().At(at_mouth_m, inside) - basis->law.tighter_m();
   play.ahead_m = tip_z_m - mouth_m;
-  const std::vector<HalfGap> gaps = GapsOf(insertion, basis->law.tighter_m(), basis->planned_m, rest_m);
-  if (gaps.size() <= kMostGaps) play.off_axis_m = TipOffAxis(gaps, tip_z_m);
+  std::vector<HalfGap> gaps = GapsOf(insertion, basis->law.tighter_m(), basis->planned_m, rest_m);
+  const std::vector<HalfGap> at_arbors = GapsAtArbors(insertion.bore(), arbors, rest_m, mouth_m);
+  if (gaps.size() + at_arbors.size() > kMostGaps) return play;
+  play.off_axis_m = TipOffAxis(gaps, tip_z_m);
+  gaps.insert(gaps.end(), at_arbors.begin(), at_arbors.end());
+  if (!at_arbors.empty()) play.off_axis_with_arbors_m = TipOffAxis(gaps, tip_z_m);
   return play;
 }
 

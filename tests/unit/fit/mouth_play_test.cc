@@ -40,5 +40,21 @@ TEST(MouthPlay, OfARod) {
   EXPECT_NEAR(*play->off_axis_m * 1000, 35.95, 1e-6);
 }
 
+// The same with an arbor of 14.6 mm from 190 to 200 mm, where the bore is 14.71 and 15 mm: 0.055 and 0.2 mm to a side. The
+// blank stands at 100 mm with 0.05 mm to a side and leans on the arbor's rear edge: 0.055 + 0.105 x 1910 / 90 mm at the
+// tip. An arbor behind the butt face is on no blank.
+TEST(MouthPlay, OfARodWithArbors) {
+  const Rod rod = RodOf(R"(
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "m" kind: "one_piece_handle" length { mm: 200 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 11.9 } } bore { at { mm: 100 } diameter { mm: 12.1 } }
+      bore { at { mm: 200 } diameter { mm: 15 } } } })");
+  EXPECT_NEAR(*MouthPlayOf(rod, {{0.190, 0.200, 0.0146}})->off_axis_with_arbors_m * 1000, 0.055 + 0.105 * 1910 / 90,
+              1e-6);
+  EXPECT_NEAR(*MouthPlayOf(rod, {{0.190, 0.200, 0.0146}})->off_axis_m * 1000, 35.95, 1e-6);
+  EXPECT_FALSE(MouthPlayOf(rod, {{0.020, 0.040, 0.0110}})->off_axis_with_arbors_m);
+}
+
 }  // namespace
 }  // namespace withy::testing

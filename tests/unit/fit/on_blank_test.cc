@@ -81,6 +81,15 @@ TEST(ProposedArbors, ThreeOnAStraightBoreTwoOnAShorterOne) {
   EXPECT_EQ(CountOf(FitWith(Handle(60, 15, 0)), ArborFit::Place::kScrewThread), 2);
 }
 
+// A straight bore of 300 mm has them at 5, 144 and 283 mm; a foot at 250 mm, 70 mm long, and a screw thread of 30 mm ahead
+// of it reach from 215 to 315 mm.
+TEST(ProposedArbors, UnderTheScrewThreadOnlyWhereItIs) {
+  const FitAnswers answers = FitWith(R"(parts { id: "h" kind: "one_piece_handle" length { mm: 300 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 15 } } seat { foot_center { mm: 250 } thread_length { mm: 30 } fixed_hood: BUTT } })");
+  EXPECT_EQ(CountOf(answers, ArborFit::Place::kScrewThread), 1);
+  EXPECT_EQ(CountOf(answers, ArborFit::Place::kStraight), 2);
+}
+
 // Common practice, no source: and one at the neck. Straight under the screw thread, then wider to the mouth.
 TEST(ProposedArbors, OneAtTheNeck) {
   const FitAnswers answers =

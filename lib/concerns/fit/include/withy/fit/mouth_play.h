@@ -30,11 +30,17 @@ double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m);
 struct MouthPlay {
   double play_m = 0;                 // at the host's front mouth, both sides together, no arbors and no adhesive
   std::optional<double> off_axis_m;  // at the tip, to each side
+  std::optional<double> off_axis_with_arbors_m;  // the same with `arbors`; unset = none of them is on the blank
   double ahead_m = 0;                // from the mouth to the tip end of the blank
 };
 
+// An arbor of the host, along its bore from the host's own butt end; metres.
+struct ArborInBore {
+  double from_m = 0, to_m = 0, outer_m = 0;
+};
+
 // With the butt cut as planned. Unset where the blank rests in no handle, or its bore is not known up to the mouth.
-std::optional<MouthPlay> MouthPlayOf(const Rod& rod);
+std::optional<MouthPlay> MouthPlayOf(const Rod& rod, const std::vector<ArborInBore>& arbors = {});
 
 }  // namespace withy
 
