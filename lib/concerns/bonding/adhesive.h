@@ -16,6 +16,7 @@ inline constexpr double kGluingTime_s = 600;
 
 double TemperatureOf(const Shop& shop);
 double SmallestBatchOf(const Shop& shop);
+double WasteOf(const Shop& shop);  // factor >= 1
 double GluingTimeOf(const Shop& shop);
 
 bool IsEpoxy(const Adhesive& adhesive);
@@ -25,6 +26,9 @@ bool IsMixed(const Adhesive& adhesive);
 // Of a time that is printed for one temperature at another, halved by every 10 C (mixing.h). As printed where it is not
 // known for which. Unset where the time is not known, or comes out as none or without end.
 std::optional<double> TimeAt(const Maybe<double>& printed_s, const std::optional<double>& printed_for_c, double at_c);
+
+// How long it can be worked in that shop. Unset where it is not mixed, or that is not known.
+std::optional<double> PotLifeOf(const Adhesive& adhesive, const Shop& shop);
 
 // Cured epoxy where its density is not written: 1150, band 1100 to 1200 kg/m3 (matrix table of a composites course).
 inline constexpr double kEpoxy_kg_m3 = 1150, kEpoxyPlusMinus_kg_m3 = 50;

@@ -127,13 +127,36 @@ void JudgePotLifeAfterSet(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kSetAfterCure = {
+    .name = "bonding/set-after-cure",
+    .severity = Severity::kWarning,
+    .summary = "An adhesive is said to have set later than it has cured",
+    .why = "What has its full strength has long set. One of the two was misread, and the rod is handled, or fished, too soon.",
+    .action = "Read both times from the data sheet again; look at hours and minutes.",
+};
+
+void JudgeSetAfterCure(const View& view, std::vector<Finding>& findings) {
+  for (const Adhesive& adhesive : view.rod.adhesives) {
+    if (!adhesive.set_s || !adhesive.full_cure_s || adhesive.set_s->value <= adhesive.full_cure_s->value * (1 + 1e-9)) {
+      continue;
+    }
+    const double set_h = adhesive.set_s->value / 3600, cure_h = adhesive.full_cure_s->value / 3600;
+    findings.push_back(MakeFinding(
+        kSetAfterCure, MixOf(adhesive, "set"),
+        absl::StrFormat("'%s' has set after %.4g h and has its full strength after %.4g h", adhesive.id, set_h, cure_h),
+        {{"set_hours", set_h}, {"full_cure_hours", cure_h}}));
+    findings.back().related.push_back(MixOf(adhesive, "full_cure"));
+  }
+}
+
 }  // namespace
 
 std::vector<Rule<View>> AdhesiveRules() {
   return {{&kRatiosDiffer, JudgeRatiosDiffer},
           {&kRatioChanged, JudgeRatioChanged},
           {&kRatioUnknown, JudgeRatioUnknown},
-          {&kPotLifeAfterSet, JudgePotLifeAfterSet}};
+          {&kPotLifeAfterSet, JudgePotLifeAfterSet},
+          {&kSetAfterCure, JudgeSetAfterCure}};
 }
 
 }  // namespace withy::bonding

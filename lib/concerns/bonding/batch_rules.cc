@@ -25,8 +25,8 @@ void JudgePotLifeShort(const View& view, std::vector<Finding>& findings) {
   for (const GluedJoint& joint : view.answers.joints) {
     if (joint.done || joint.adhesive_index < 0 || told.count(joint.adhesive_index) > 0) continue;
     const Adhesive& adhesive = view.rod.adhesives[joint.adhesive_index];
-    const std::optional<double> pot = TimeAt(adhesive.pot_life_s, adhesive.pot_life_at_c, at_c);
-    if (!IsMixed(adhesive) || !pot || joint.working_s <= *pot * (1 + 1e-9)) continue;
+    const std::optional<double>& pot = joint.pot_life_s;
+    if (!pot || joint.working_s <= *pot * (1 + 1e-9)) continue;
     told.insert(joint.adhesive_index);
     findings.push_back(MakeFinding(
         kPotLifeShort, adhesive.at.Field("mix").Field("pot_life"),

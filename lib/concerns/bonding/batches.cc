@@ -56,7 +56,7 @@ BatchJobs JobsOf(const Rod& rod, const std::vector<GluedJoint>& joints, const Gr
     jobs.needs_m3.push_back(std::max(0.0, *joints[i].volume_m3));
     jobs.durations_s.push_back(joints[i].working_s);
   }
-  jobs.waste = std::max(1.0, rod.shop.adhesive_waste.value_or(1));
+  jobs.waste = WasteOf(rod.shop);
   jobs.smallest_m3 = SmallestBatchOf(rod.shop);
   return jobs;
 }
@@ -65,7 +65,7 @@ void PlanGroup(const Rod& rod, const Group& group, BondingAnswers& answers) {
   const int index = answers.joints[group.front()].adhesive_index;
   const Adhesive& adhesive = rod.adhesives[index];
   const double at_c = TemperatureOf(rod.shop);
-  const std::optional<double> pot_life = TimeAt(adhesive.pot_life_s, adhesive.pot_life_at_c, at_c);
+  const std::optional<double> pot_life = PotLifeOf(adhesive, rod.shop);
   BatchJobs jobs = JobsOf(rod, answers.joints, group);
   if (pot_life) jobs.pot_life_s = *pot_life;
   const BatchPlan plan = PlanBatches(jobs);

@@ -61,7 +61,10 @@ class Collector {
     joint.at = at;
     joint.adhesive = bond;
     const auto found = adhesives_.find(bond);
-    if (found != adhesives_.end()) joint.adhesive_index = found->second;
+    if (found != adhesives_.end()) {
+      joint.adhesive_index = found->second;
+      joint.pot_life_s = PotLifeOf(rod_.adhesives[found->second], rod_.shop);
+    }
     joint.potting = kind == Glued::kWeights;
     joint.working_s = GluingTimeOf(rod_.shop);
     joint.done = rod_.FindClosed(joint.potting ? Closed::Kind::kPotted : Closed::Kind::kGlued, what) != nullptr;
@@ -88,7 +91,20 @@ class Collector {
     if (part.bond.empty() || part.loose) return;
     const Bond bond = BondOfPart(rod_, part, fit);
     film_ = film_ || (bond.gap && part.fitting != FitKind::kRigid);
-    Finish(Begin(Glued::kPart, 2, part.id, part.at, part.bond), bond);
+    GluedJoint joint = Begin(Glued::kPart, 2, part.id, part.at, part.bond);
+    if (bond.gap) joint.proposed_m3 = ProposedIn(*bond.gap, part, fit);
+    Finish(std::move(joint), bond);
+  }
+
+  // What arbors that the design does not have would take of the room; unset where none is proposed.
+  static std::optional<double> ProposedIn(BondGap gap, const Part& part, const PartFit& fit) {
+    if (fit.proposed.empty() || !part.start.from_butt_m) return std::nullopt;
+    gap.rings.clear();
+    for (const ArborFit& arbor : fit.proposed) {
+      if (!arbor.start_m || !arbor.length_m || !arbor.outer_m) continue;
+      gap.rings.push_back({*arbor.start_m - part.start.from_butt_m->value(), *arbor.length_m, *arbor.outer_m});
+    }
+    return VolumeOf(gap).rings_m3;
   }
 
   void AddTipTop() {

@@ -54,6 +54,26 @@ TEST(ComputeBonding, AGripOnItsBlank) {
   EXPECT_NEAR(joint.mass_kg->plus_minus() * 1e6, volume * 1.15, 1e-5);
 }
 
+// As long as the pot life of a batch; what is not mixed has none.
+TEST(ComputeBonding, AJointSaysHowLongItsAdhesiveCanBeWorked) {
+  const std::string hot = R"(tip_top { id: "tip" tube_bore { mm: 12.2 } tube_length { mm: 10 } bond: "melt" }
+    adhesives { id: "melt" kind: "hot_melt" })";
+  const BondingAnswers answers = AnswersOf(Rodded(kGrip, hot));
+  ASSERT_EQ(answers.joints.size(), 2u);
+  EXPECT_NEAR(*answers.joints[0].pot_life_s / 60, 45 * std::exp2(0.4), 1e-9);  // 21 C assumed, printed for 25
+  EXPECT_FALSE(answers.joints[1].pot_life_s);
+}
+
+// Bore 14 on 12 mm: three arbors of 12 mm are proposed, each turned to 14 - 2 x 0.1 mm; they are told and not taken off.
+TEST(ComputeBonding, ProposedArborsAreToldAndNotTakenOff) {
+  const BondingAnswers answers = AnswersOf(Rodded(R"(parts { id: "seat" kind: "reel_seat" length { mm: 120 }
+    bore { at { mm: 0 } diameter { mm: 14 } } slides_on_from: BUTT bond: "paste" })"));
+  const GluedJoint& joint = answers.joints[0];
+  EXPECT_NEAR(*joint.proposed_m3 * 1e9, 3 * kPi / 4 * (13.8 * 13.8 - 144) * 12, 1e-6);
+  EXPECT_NEAR(*joint.gross_m3 * 1e9, kPi / 4 * (196 - 144) * 120, 1e-6);
+  EXPECT_NEAR(*joint.volume_m3, *joint.gross_m3 + *joint.fillets_m3, 1e-15);
+}
+
 // 1.165 ml at 1.15 is below the 6 ml that are assumed to be the least; 3 ml each, 6.9 g as 100 to 92.
 TEST(ComputeBonding, TheSmallestBatchDecides) {
   const BondingAnswers answers = AnswersOf(Rodded(kGrip));

@@ -44,10 +44,12 @@ struct GluedJoint {
   std::optional<double> gap_m;         // smallest radial gap, arbors not counted
   std::optional<double> arbor_gap_m;   // smallest radial gap left between an arbor and the bore
   std::optional<double> gross_m3, arbors_m3, fillets_m3;
+  std::optional<double> proposed_m3;   // that proposed arbors (fit.h) would take of the volume; not taken off
   std::optional<double> volume_m3;     // that stays in the joint, fillets included; unset = cannot be told
   std::optional<Uncertain> mass_kg;    // of volume_m3, cured
   std::optional<double> center_m;      // of that mass, from the butt end of the finished rod
   double working_s = 0;                // from mixing to closed
+  std::optional<double> pot_life_s;    // at the shop's temperature; unset = it is not mixed, or not known
   bool done = false;                   // the log says it is glued
   std::string measure;                 // where volume or mass cannot be told: what would settle it
 };
@@ -83,6 +85,9 @@ struct BondingAnswers {
 };
 
 BondingAnswers ComputeBonding(const Rod& rod, const SectionsAnswers& sections, const FitAnswers& fit, Inputs& inputs);
+
+// What is mixed where the joints take so much: with the shop's waste, at least its smallest batch.
+double MixFor(double need_m3, const Shop& shop);
 
 void CheckBonding(const Rod& rod, const FitAnswers& fit, const BondingAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> BondingCodes();
