@@ -5,6 +5,8 @@
 #include <cstddef>
 #include <numbers>
 
+#include "Eigen/Cholesky"
+
 namespace withy {
 namespace {
 
@@ -66,12 +68,12 @@ CurvatureSpace::CurvatureSpace(const ModeMesh& mesh) {
   elements_.reserve(mesh.elements.size());
   for (const ModeElement& from : mesh.elements) {
     const double length = from.length();
-    Element element{length, from.point_kg, Local::Zero(), {}, State::Zero()};
+    Element element{length, from.point_kg, Local::Zero(), Local::Zero(), State::Zero()};
     for (std::size_t k = 0; k < unit.stiffness.size(); ++k) element.stiffness += from.stiffness[k] * unit.stiffness[k];
     for (std::size_t k = 0; k < unit.mass.size(); ++k) element.mass += from.mass[k] * unit.mass[k];
     element.stiffness /= length * length * length;
     element.mass *= length;
-    element.solver.compute(element.stiffness);
+    element.flexibility = element.stiffness.llt().solve(Local::Identity());
     elements_.push_back(element);
   }
 }
@@ -85,22 +87,12 @@ CurvatureSpace::Shapes CurvatureSpace::Start(int count) const {
   return shapes;
 }
 
-CurvatureSpace::Shapes CurvatureSpace::Stiffness(const Shapes& shapes) const {
-  Shapes loads(shapes.rows(), shapes.cols());
+CurvatureSpace::Shapes CurvatureSpace::PerElement(Local Element::*by, const Shapes& from) const {
+  Shapes to(from.rows(), from.cols());
   for (int e = 0; e < size(); ++e) {
-    loads.middleRows<kTerms>(e * kTerms).noalias() =
-        elements_[e].stiffness.lazyProduct(shapes.middleRows<kTerms>(e * kTerms));
+    to.middleRows<kTerms>(e * kTerms) = (elements_[e].*by).lazyProduct(from.middleRows<kTerms>(e * kTerms));
   }
-  return loads;
-}
-
-CurvatureSpace::Shapes CurvatureSpace::Bent(const Shapes& loads) const {
-  Shapes shapes = loads;
-  for (int e = 0; e < size(); ++e) {
-    auto rows = shapes.middleRows<kTerms>(e * kTerms);
-    elements_[e].solver.solveInPlace(rows);
-  }
-  return shapes;
+  return to;
 }
 
 // Over an element the slope grows by the term P_0 alone, the deflection by P_0 and P_1 (all others integrate to

@@ -11,7 +11,6 @@
 
 #include <vector>
 
-#include "Eigen/Cholesky"
 #include "Eigen/Core"
 #include "mode_mesh.h"
 
@@ -30,8 +29,8 @@ class CurvatureSpace {
   // element.
   Shapes Start(int count) const;
   // The loads that bend the beam to these shapes, and the shapes it takes under these loads.
-  Shapes Stiffness(const Shapes& shapes) const;
-  Shapes Bent(const Shapes& loads) const;
+  Shapes Stiffness(const Shapes& shapes) const { return PerElement(&Element::stiffness, shapes); }
+  Shapes Bent(const Shapes& loads) const { return PerElement(&Element::flexibility, loads); }
   // The loads of the beam's own mass and of the points on it, of these shapes as accelerations.
   Shapes Inertia(const Shapes& shapes) const;
 
@@ -48,10 +47,10 @@ class CurvatureSpace {
   using State = Eigen::Matrix<double, kTerms + 2, kTerms + 2>;
   struct Element {
     double length, point_kg;
-    Local stiffness;
-    Eigen::LLT<Local> solver;
+    Local stiffness, flexibility;
     State mass;
   };
+  Shapes PerElement(Local Element::*by, const Shapes& from) const;
   int size() const { return static_cast<int>(elements_.size()); }
 
   std::vector<Element> elements_;

@@ -10,10 +10,10 @@
 namespace withy {
 namespace {
 
-constexpr double kMostPhase = 1;  // radians in an element
-constexpr double kMostTaper = 2;  // stiffest to softest in an element
+constexpr double kMostPhase = 0.7;   // radians in an element
+constexpr double kMostTaper = 1.25;  // stiffest to softest in an element
 // What is softer than this beside the stiffest of its piece is rounding of the piece's polynomial: not cut further.
-constexpr double kSoftest = 1e-8;
+constexpr double kSoftest = 1e-10;
 
 // The polynomial of t on [a, b] as one of u = (t - a) / (b - a), by repeated synthetic division.
 template <std::size_t N>

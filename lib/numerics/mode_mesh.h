@@ -24,10 +24,10 @@ struct ModeMesh {
   std::vector<int> element_of_mass;  // of each mass the element at whose far end it sits; -1 = on the clamp
 };
 
-// Ends of pieces and masses are ends of elements. Within an element the stiffness changes by no more than a factor of
-// two, and the phase of a wave of the beam's `modes`-th mode, the integral of (omega^2 m / EI)^(1/4), by no more than
-// one radian; that phase over the whole beam is taken as modes x pi (of a uniform cantilever it is about (modes - 1/2)
-// pi). REQUIRES: nothing is wrong with the beam, except that its stiffness may run out to zero at the free end.
+// Ends of pieces and masses are ends of elements. Within an element the stiffness changes by no more than a quarter, and
+// the phase of a wave of the beam's `modes`-th mode, the integral of (omega^2 m / EI)^(1/4), by no more than 0.7 radian;
+// that phase over the whole beam is taken as modes x pi (of a uniform cantilever it is about (modes - 1/2) pi).
+// REQUIRES: nothing is wrong with the beam, except that its stiffness may run out to zero at the free end.
 ModeMesh MeshForModes(const Beam& beam, int modes);
 
 }  // namespace withy

@@ -5,6 +5,8 @@
 #include <cstddef>
 #include <numbers>
 #include <numeric>
+#include <optional>
+#include <utility>
 
 #include "Eigen/Core"
 #include "Eigen/Eigenvalues"
@@ -17,69 +19,69 @@ namespace {
 constexpr int kMostModes = 10;
 constexpr int kSpareShapes =
     3;  // beyond the wanted ones: each step divides the error by (f_wanted / f_first_left_out)^8
-constexpr int kMostSteps = 200;
+constexpr int kMostSteps = 100;
 constexpr double kSettled = 1e-12;     // relative change of 1/omega^2 in one step; what is left is far below it
 constexpr double kOutOfReach = 1e-16;  // 1/omega^2 beside the largest: a shape that moves no mass
 
 using Shapes = CurvatureSpace::Shapes;
 using Square = Eigen::MatrixXd;
 
-// Shapes with what the stiffness and the inertia make of them; lowest frequency first once turned.
-struct Subspace {
-  Shapes shapes, stiffness, inertia;
+// The lowest shapes, lowest frequency first.
+struct Lowest {
+  Shapes shapes;
   Eigen::VectorXd inverse_square;  // 1/omega^2 of each
 };
 
-// Turns the shapes among themselves to where neither energy couples two of them (Rayleigh and Ritz). Shapes that hold
-// nothing new are dropped.
-void Turn(Subspace& space) {
-  Square potential = space.shapes.transpose() * space.stiffness;
-  Square kinetic = space.shapes.transpose() * space.inertia;
+// How to turn shapes among themselves to where neither energy couples two of them (Rayleigh and Ritz), from the
+// potential and the kinetic energy of each pair. Shapes that hold nothing new are left out.
+struct Turn {
+  Square by;
+  Eigen::VectorXd inverse_square;
+};
+
+Turn TurnOf(Square potential, Square kinetic) {
   Eigen::VectorXd scale = potential.diagonal();
   const double least = 1e-30 * scale.maxCoeff();
   for (double& value : scale) value = value > least ? 1 / std::sqrt(value) : 0;
   potential = scale.asDiagonal() * potential * scale.asDiagonal();
+  kinetic = scale.asDiagonal() * kinetic * scale.asDiagonal();
   const Eigen::SelfAdjointEigenSolver<Square> independent(potential);
   const Eigen::VectorXd& spread = independent.eigenvalues();
-  const auto kept = std::count_if(spread.begin(), spread.end(), [&](double value) { return value > 1e-12; });
-  if (kept == 0) {
-    space = {};
-    return;
-  }
-  Square turn = scale.asDiagonal() * independent.eigenvectors().rightCols(kept) *
-                spread.tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
-  kinetic = turn.transpose() * kinetic * turn;
-  const Eigen::SelfAdjointEigenSolver<Square> uncoupled(kinetic);
-  turn *= uncoupled.eigenvectors().rowwise().reverse();
-  for (Shapes* columns : {&space.shapes, &space.stiffness, &space.inertia}) *columns *= turn;
-  space.inverse_square = space.shapes.cwiseProduct(space.inertia)
-                             .colwise()
-                             .sum()
-                             .cwiseQuotient(space.shapes.cwiseProduct(space.stiffness).colwise().sum());
+  const auto kept = std::count_if(spread.begin(), spread.end(), [](double value) { return value > 1e-12; });
+  if (kept == 0) return {};
+  Square by = independent.eigenvectors().rightCols(kept) * spread.tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Square> uncoupled(by.transpose() * kinetic * by);
+  by *= uncoupled.eigenvectors().rowwise().reverse();
+  // By the quotient of each rather than by the eigenvalue: as many digits of the smallest as of the largest.
+  Eigen::VectorXd quotient =
+      by.cwiseProduct(kinetic * by).colwise().sum().cwiseQuotient(by.cwiseProduct(potential * by).colwise().sum());
+  return {scale.asDiagonal() * by, std::move(quotient)};
 }
 
-// Subspace iteration (Bathe, Finite Element Procedures, 11.6). False where it does not settle.
-bool Iterate(const CurvatureSpace& beam, int count, Subspace& space) {
-  space.shapes = beam.Start(count + kSpareShapes);
-  space.stiffness = beam.Stiffness(space.shapes);
-  space.inertia = beam.Inertia(space.shapes);
-  Turn(space);
-  for (int step = 0; step < kMostSteps; ++step) {
-    const Eigen::VectorXd before = space.inverse_square;
-    space.stiffness = std::move(space.inertia);
-    space.shapes = beam.Bent(space.stiffness);
-    space.inertia = beam.Inertia(space.shapes);
-    Turn(space);
-    const auto told = std::min<Eigen::Index>({count, before.size(), space.inverse_square.size()});
-    const Eigen::VectorXd& now = space.inverse_square;
-    const auto settled = [&](Eigen::Index i) {
-      return std::abs(now[i] - before[i]) <= kSettled * now[i] || now[i] < kOutOfReach * now[0];
-    };
-    Eigen::Index i = 0;
-    while (i < told && settled(i)) ++i;
-    if (i == told) return true;
+bool Settled(const Eigen::VectorXd& before, const Eigen::VectorXd& now, int count) {
+  const auto told = std::min<Eigen::Index>({count, before.size(), now.size()});
+  for (Eigen::Index i = 0; i < told && now[i] > kOutOfReach * now[0]; ++i) {
+    if (!(std::abs(now[i] - before[i]) <= kSettled * now[i])) return false;
   }
-  return false;
+  return true;
+}
+
+// Subspace iteration (Bathe, Finite Element Procedures, 11.6). Unset where it does not settle.
+std::optional<Lowest> LowestOf(const CurvatureSpace& beam, int count) {
+  Shapes shapes = beam.Start(count + kSpareShapes);
+  Shapes loads = beam.Stiffness(shapes);
+  Eigen::VectorXd before;
+  for (int step = 0; step < kMostSteps; ++step) {
+    Shapes inertia = beam.Inertia(shapes);
+    Turn turn = TurnOf(shapes.transpose() * loads, shapes.transpose() * inertia);
+    if (step > 0 && Settled(before, turn.inverse_square, count)) {
+      return Lowest{shapes * turn.by, std::move(turn.inverse_square)};
+    }
+    before = std::move(turn.inverse_square);
+    loads = inertia * turn.by;
+    shapes = beam.Bent(loads);
+  }
+  return std::nullopt;
 }
 
 double Sum(const std::vector<double>& values) {
@@ -133,21 +135,22 @@ Modes ModesOf(const Beam& beam, int count) {
   if (!modes.why.empty()) return modes;
   const ModeMesh mesh = MeshForModes(beam, count);
   const CurvatureSpace space(mesh);
-  Subspace lowest;
-  const bool settled = Iterate(space, count, lowest);
-  const auto& found = lowest.inverse_square;
-  const auto told =
-      std::count_if(found.begin(), found.end(), [&](double value) { return value > kOutOfReach * found[0]; });
-  if (!settled) {
+  const std::optional<Lowest> lowest = LowestOf(space, count);
+  if (!lowest) {
     modes.why = "the natural frequencies do not settle";
-  } else if (told < count) {
+    return modes;
+  }
+  const auto& found = lowest->inverse_square;
+  const auto moves_mass = [&](double value) { return value > kOutOfReach * found[0]; };
+  const auto told = std::count_if(found.begin(), found.end(), moves_mass);
+  if (told < count) {
     modes.why =
         "too little of the beam has mass: it has " + std::to_string(told) + " of " + std::to_string(count) + " modes";
+    return modes;
   }
-  if (!modes.why.empty()) return modes;
   for (int i = 0; i < count; ++i) {
     modes.frequency_hz.push_back(1 / (2 * std::numbers::pi * std::sqrt(found[i])));
-    PutShares(beam, mesh, space.EnergiesOf(lowest.shapes.col(i)), modes);
+    PutShares(beam, mesh, space.EnergiesOf(lowest->shapes.col(i)), modes);
   }
   return modes;
 }
