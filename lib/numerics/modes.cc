@@ -17,8 +17,8 @@ namespace withy {
 namespace {
 
 constexpr int kMostModes = 10;
-constexpr int kSpareShapes =
-    3;  // beyond the wanted ones: each step divides the error by (f_wanted / f_first_left_out)^8
+// Beyond the wanted ones: each step divides the error of 1/omega^2 by (f_first_left_out / f_wanted)^4.
+constexpr int kSpareShapes = 3;
 constexpr int kMostSteps = 100;
 constexpr double kSettled = 1e-12;     // relative change of 1/omega^2 in one step; what is left is far below it
 constexpr double kOutOfReach = 1e-16;  // 1/omega^2 beside the largest: a shape that moves no mass
@@ -48,7 +48,7 @@ Turn TurnOf(Square potential, Square kinetic) {
   const Eigen::SelfAdjointEigenSolver<Square> independent(potential);
   const Eigen::VectorXd& spread = independent.eigenvalues();
   const auto kept = std::count_if(spread.begin(), spread.end(), [](double value) { return value > 1e-12; });
-  if (kept == 0) return {};
+  if (kept == 0) return {Square(potential.rows(), 0), {}};
   Square by = independent.eigenvectors().rightCols(kept) * spread.tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
   const Eigen::SelfAdjointEigenSolver<Square> uncoupled(by.transpose() * kinetic * by);
   by *= uncoupled.eigenvectors().rowwise().reverse();
@@ -74,7 +74,7 @@ std::optional<Lowest> LowestOf(const CurvatureSpace& beam, int count) {
   for (int step = 0; step < kMostSteps; ++step) {
     Shapes inertia = beam.Inertia(shapes);
     Turn turn = TurnOf(shapes.transpose() * loads, shapes.transpose() * inertia);
-    if (step > 0 && Settled(before, turn.inverse_square, count)) {
+    if (turn.by.cols() == 0 || (step > 0 && Settled(before, turn.inverse_square, count))) {
       return Lowest{shapes * turn.by, std::move(turn.inverse_square)};
     }
     before = std::move(turn.inverse_square);
@@ -143,6 +143,10 @@ Modes ModesOf(const Beam& beam, int count) {
   const auto& found = lowest->inverse_square;
   const auto moves_mass = [&](double value) { return value > kOutOfReach * found[0]; };
   const auto told = std::count_if(found.begin(), found.end(), moves_mass);
+  if (told == 0) {
+    modes.why = "nothing rings: the beam has no mass, or its stiffness and mass are out of all proportion";
+    return modes;
+  }
   if (told < count) {
     modes.why =
         "too little of the beam has mass: it has " + std::to_string(told) + " of " + std::to_string(count) + " modes";

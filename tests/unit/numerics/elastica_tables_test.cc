@@ -53,7 +53,7 @@ Elastica DroppedByAThird(const Beam& beam, double& load) {
   return Hung(beam, load);
 }
 
-// Tip over butt diameter, P L^2 / EI at the butt, angle of the tip in degrees: by another program, converged to five
+// Tip over butt diameter, P L^2 / EI at the butt, angle of the tip in degrees: worked out apart, converged to five
 // figures.
 TEST(ElasticaTables, SolidConesDroppedByAThird) {
   const std::array<double, 3> table[] = {{1.0, 1.1313, 29.3}, {0.75, 0.8637, 32.6}, {0.5, 0.5988, 38.9},
