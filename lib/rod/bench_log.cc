@@ -1,8 +1,10 @@
 #include "bench_log.h"
 
+#include <algorithm>
 #include <set>
 #include <unordered_map>
 #include <unordered_set>
+#include <utility>
 
 #include "read_quantity.h"
 
@@ -43,6 +45,30 @@ std::vector<bool> Counting(const v1::Design& design, std::vector<FieldPath>& mis
   return counts;
 }
 
+// The entries that count, in the order in which they count: one that stands instead of another in the place of that one,
+// which no longer counts. One that names an entry which counts, or a later one, is put into `misdirected`.
+std::vector<std::pair<int, int>> InOrder(const v1::Design& design, std::vector<FieldPath>& misdirected) {
+  const std::vector<bool> counts = Counting(design, misdirected);
+  const std::unordered_map<std::string, int> places = PlacesOfIds(design);
+  std::vector<int> order(design.log_size());
+  std::vector<std::pair<int, int>> ordered;  // place in the order, place in the log
+  std::set<int> taken;
+  for (int i = 0; i < design.log_size(); ++i) {
+    order[i] = i;
+    const auto named = places.find(design.log(i).instead_of());
+    if (named != places.end()) {  // else document/unknown-id speaks of it
+      const int place = named->second;
+      const bool free = place < i && !counts[place] && (!counts[i] || taken.insert(order[place]).second);
+      if (free) order[i] = order[place];
+      if (!free && counts[i]) misdirected.push_back(EntryPath(design, i).Field("instead_of"));
+    }
+    if (!counts[i]) continue;
+    ordered.emplace_back(order[i], i);
+  }
+  std::sort(ordered.begin(), ordered.end());
+  return ordered;
+}
+
 // Entries that hold something the reader had no name for.
 std::set<int> EntriesWithUnknownFields(const Document& document) {
   std::set<int> entries;
@@ -73,29 +99,27 @@ BenchLog ReadLog(const Document& document) {
   const std::set<int> strange = EntriesWithUnknownFields(document);
   const std::unordered_set<std::string> sections = SectionIds(design);
   BenchLog log;
-  const std::vector<bool> counts = Counting(design, log.misdirected_corrections);
-  for (int i = 0; i < design.log_size(); ++i) {
-    if (!counts[i]) continue;
+  for (const auto& [order, i] : InOrder(design, log.misdirected_corrections)) {
     const v1::Entry& entry = design.log(i);
     const FieldPath at = EntryPath(design, i);
     const bool content = entry.what_case() != v1::Entry::WHAT_NOT_SET;
     const bool cut_unusable = entry.has_cut() && !IsUsableCut(sections, entry.cut());
-    log.entries.push_back({i, &entry, at});
+    log.entries.push_back({order, &entry, at});
     if (!content || cut_unusable || strange.contains(i)) log.not_understood.push_back(at);
     switch (entry.what_case()) {
       case v1::Entry::kCut:
-        if (!cut_unusable) log.cuts.push_back({i, &entry.cut(), at.Field("cut")});
+        if (!cut_unusable) log.cuts.push_back({order, &entry.cut(), at.Field("cut")});
         break;
-      case v1::Entry::kFit: log.fits.push_back({i, &entry.fit(), at.Field("fit")}); break;
-      case v1::Entry::kWeighed: log.weighings.push_back({i, &entry.weighed(), at.Field("weighed")}); break;
-      case v1::Entry::kCalipered: log.calipered.push_back({i, &entry.calipered(), at.Field("calipered")}); break;
-      case v1::Entry::kPlaced: log.placed.push_back({i, &entry.placed(), at.Field("placed")}); break;
-      case v1::Entry::kBreakage: log.breakages.push_back({i, &entry.breakage(), at.Field("breakage")}); break;
+      case v1::Entry::kFit: log.fits.push_back({order, &entry.fit(), at.Field("fit")}); break;
+      case v1::Entry::kWeighed: log.weighings.push_back({order, &entry.weighed(), at.Field("weighed")}); break;
+      case v1::Entry::kCalipered: log.calipered.push_back({order, &entry.calipered(), at.Field("calipered")}); break;
+      case v1::Entry::kPlaced: log.placed.push_back({order, &entry.placed(), at.Field("placed")}); break;
+      case v1::Entry::kBreakage: log.breakages.push_back({order, &entry.breakage(), at.Field("breakage")}); break;
       case v1::Entry::kDone:
-        if (entry.done().step() == "repaired") log.repairs.push_back({i, &entry.done(), at.Field("done")});
-        if (entry.done().step() == "reamed") log.reamings.push_back({i, &entry.done(), at.Field("done")});
+        if (entry.done().step() == "repaired") log.repairs.push_back({order, &entry.done(), at.Field("done")});
+        if (entry.done().step() == "reamed") log.reamings.push_back({order, &entry.done(), at.Field("done")});
         break;
-      case v1::Entry::kGlued: log.glued.push_back({i, &entry.glued(), at.Field("glued")}); break;
+      case v1::Entry::kGlued: log.glued.push_back({order, &entry.glued(), at.Field("glued")}); break;
       default: break;
     }
   }

@@ -10,7 +10,8 @@
 
 namespace withy {
 
-// One entry that counts. `order` is its place in the log, so that one can tell what came before a dry fit.
+// One entry that counts. `order` is its place in the log, or that of the entry it stands instead of, so that one can tell
+// what came before a dry fit.
 template <typename Message>
 struct Logged {
   int order = 0;
@@ -19,7 +20,7 @@ struct Logged {
 };
 
 struct BenchLog {
-  std::vector<Logged<v1::Entry>> entries;  // all; `at` is that of the entry
+  std::vector<Logged<v1::Entry>> entries;  // all, like the lists below in their order; `at` is that of the entry
   std::vector<Logged<v1::Cut>> cuts;
   std::vector<Logged<v1::Fit>> fits;
   std::vector<Logged<v1::Weighed>> weighings;

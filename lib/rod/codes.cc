@@ -1,5 +1,6 @@
 #include "codes.h"
 
+#include "log_codes.h"
 #include "withy/rod/rod.h"
 
 namespace withy {
@@ -24,7 +25,17 @@ std::vector<Code> RodCodes() {
           kAfterGlueUp,
           kPlanClosed,
           kGluedUntried,
-          kRemovedNotOn};
+          kRemovedNotOn,
+          kRingOrder,
+          kBoreWiderThanPart,
+          kCavityAgainstBore,
+          kCounterweightUnit,
+          kEntryEmpty,
+          kGluedTwice,
+          kGluedBroken,
+          kFitNotUsed,
+          kWeighingNotUsed,
+          kPointOffRod};
 }
 
 }  // namespace withy

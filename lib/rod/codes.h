@@ -18,11 +18,13 @@ inline constexpr Code kEntryNotUnderstood = {
 inline constexpr Code kCorrectionNotOfEarlier = {
     .name = "rod/correction-not-of-earlier",
     .severity = Severity::kError,
-    .summary = "A correction of an entry that does not stand before it",
+    .summary = "A correction, or an entry instead of another, that does not go with an earlier one",
     .why =
         "The log is in the order of the bench, and only what was already written can have been wrong. A correction of "
-        "itself or of a later entry has no effect, so that what it was meant for may still count.",
-    .action = "Name the earlier entry that was wrong, or move the correction to the end of the log.",
+        "itself or of a later entry has no effect, so that what it was meant for may still count. What stands instead of "
+        "another needs a correction that says the other was wrong, and only one entry takes its place.",
+    .action = "Name the earlier entry that was wrong, move the correction to the end of the log, or add the one that is "
+              "missing.",
     .since = 1};
 
 inline constexpr Code kNoBlank = {
@@ -148,6 +150,41 @@ inline constexpr Code kRemovedNotOn = {
     .why = "An entry is missing, or the wrong thing is named: what is closed, and what is open again, is then not what the "
            "log says.",
     .action = "Log the glue-up or the wrap that came before it, or correct the removal.", .since = 1};
+
+inline constexpr Code kRingOrder = {
+    .name = "rod/ring-order",
+    .severity = Severity::kError,
+    .summary = "Diameters of a part that do not stand in order along it",
+    .why = "The table is drawn from the first row to the last; one that jumps back makes it two tables, and nothing is "
+           "reckoned from either.",
+    .action = "Look at the place of the row, and put the rows in order from the part's own butt end.",
+    .since = 1};
+
+inline constexpr Code kBoreWiderThanPart = {
+    .name = "rod/bore-wider-than-part",
+    .severity = Severity::kError,
+    .summary = "A bore that is wider than the part around it",
+    .why = "There is no wall left there. One of the two diameters is wrong, and arbors, adhesive and mass are reckoned from "
+           "both.",
+    .action = "Measure both diameters again; look at the decimal point and at the unit.",
+    .since = 1};
+
+inline constexpr Code kCavityAgainstBore = {
+    .name = "rod/cavity-against-bore",
+    .severity = Severity::kWarning,
+    .summary = "A bore narrower than the cavity that lies in it",
+    .why = "Where there is a cavity the bore is at least as wide. Whether the blank gets past, and whether counterweights go "
+           "in, depends on which of the two was measured right.",
+    .action = "Measure the bore at that place and the cavity again.",
+    .since = 1};
+
+inline constexpr Code kCounterweightUnit = {
+    .name = "rod/counterweight-unit",
+    .severity = Severity::kWarning,
+    .summary = "The shop's counterweight has another mass than the part's",
+    .why = "The plan counts whole units of the part's mass; made up from the shop's stock, the rod balances elsewhere.",
+    .action = "Weigh one, and correct the mass that is wrong.",
+    .since = 1};
 
 }  // namespace withy
 

@@ -9,6 +9,7 @@
 
 #include "absl/strings/str_format.h"
 #include "codes.h"
+#include "log_codes.h"
 #include "measurements.h"
 #include "read_quantity.h"
 
@@ -131,8 +132,8 @@ void ReportImpossible(Resolver& r, const Part& part, const Known<Length>& read, 
 
 void ReportCut(Resolver& r, const Seen& before, const Seen& after, double cut_m, double shorter_m, double allowed_m) {
   std::string message =
-      absl::StrFormat("%.1f mm came off the butt, and the dry fit after it is %.1f mm shorter than the one before",
-                      cut_m * 1000, shorter_m * 1000);
+      absl::StrFormat("%.1f mm came off the butt, and the dry fit after it is %.1f mm %s than the one before", cut_m * 1000,
+                      std::abs(shorter_m) * 1000, shorter_m < 0 ? "longer" : "shorter");
   std::vector<Number> numbers = {{"cut_mm", cut_m * 1000}, {"shorter_mm", shorter_m * 1000}};
   if (const auto meant = Suspected(cut_m, shorter_m, allowed_m)) {
     message += absl::StrFormat("; %.1f mm would fit", *meant * 1000);
@@ -194,6 +195,31 @@ struct Disturbed {
   }
 };
 
+// A tape laid along rod and handle (common practice, no source).
+void AssumeTape(Resolver& r, Known<Length>& read) {
+  if (read.plus_minus) return;
+  read.plus_minus = kUnstatedLengthM;
+  r.Assume(read.at, absl::StrFormat("+/- %.0f mm", kUnstatedLengthM * 1000), "a steel rule (common practice, no source)");
+}
+
+// The last of the handle, where it was with the arbors on and none without them tells how deep that butt goes. After a
+// cut it is stale whatever was on.
+void SayNotUsed(Resolver& r, double cut_m) {
+  const int host = r.rod.handle.Host();
+  if (host < 0) return;
+  const DryFit *last = nullptr, *bare = nullptr;
+  for (const DryFit& fit : r.rod.dry_fits) {
+    if (fit.part != r.rod.handle.parts[host].id || !Positive(fit.overall)) continue;
+    last = &fit;
+    if (!fit.arbors_on) bare = &fit;
+  }
+  const auto of_this_butt = [cut_m](const DryFit* fit) { return fit && std::abs(fit->cut_butt_m - cut_m) < kSameCutM; };
+  if (!of_this_butt(last) || !last->arbors_on || of_this_butt(bare)) return;
+  r.rod.findings.push_back(MakeFinding(
+      kFitNotUsed, last->at.Field("arbors_on"),
+      absl::StrFormat("%s was tried on with its arbors on, and not without them since the last cut", last->part)));
+}
+
 }  // namespace
 
 double CutElsewhere(const Blank& blank) {
@@ -221,6 +247,7 @@ void ReadDryFits(Resolver& r) {
     fit.part = logged.entry->part();
     fit.overall = ReadLength(logged.entry->overall(), logged.at, "overall", Source::kMeasured);
     fit.stand_out = ReadLength(logged.entry->stand_out(), logged.at, "stand_out", Source::kMeasured);
+    if (fit.overall) AssumeTape(r, *fit.overall);
     fit.at = logged.at;
     fit.arbors_on = logged.entry->arbors_on();
     const Off& off = cuts.Before(logged.order);
@@ -228,6 +255,7 @@ void ReadDryFits(Resolver& r) {
     fit.cut_elsewhere_m = off.elsewhere_m;
     r.rod.dry_fits.push_back(std::move(fit));
   }
+  SayNotUsed(r, CutButtBefore(r, r.design.log_size()));
 }
 
 double CutButtBefore(const Resolver& r, int order) {

@@ -1,10 +1,11 @@
 #include "withy/rod/resolve.h"
 
-#include <unordered_map>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
 #include "codes.h"
+#include "judge_log.h"
+#include "judge_parts.h"
 #include "resolver.h"
 
 namespace withy {
@@ -19,27 +20,16 @@ void ReportNotUnderstood(Resolver& r) {
 
 void ReportMisdirectedCorrections(Resolver& r) {
   for (const FieldPath& at : r.log.misdirected_corrections) {
-    r.rod.findings.push_back(MakeFinding(kCorrectionNotOfEarlier, at, "the entry it names does not stand before it"));
+    const bool instead = at.steps().back().field == "instead_of";
+    r.rod.findings.push_back(MakeFinding(
+        kCorrectionNotOfEarlier, at,
+        instead ? "the entry it names is not one that a correction made room for" : "the entry it names does not stand before it"));
   }
 }
 
 void ReportNoBlank(Resolver& r) {
   if (r.design.blank().sections_size() > 0) return;
   r.rod.findings.push_back(MakeFinding(kNoBlank, FieldPath().Field("blank"), "the design has no section of a blank"));
-}
-
-// A section that broke, unless a repair of it was logged later.
-void ReportBreakages(Resolver& r) {
-  std::unordered_map<std::string, int> repaired;
-  for (const auto& done : r.log.repairs) {
-    for (const std::string& id : done.entry->what()) repaired[id] = done.order;
-  }
-  for (const auto& breakage : r.log.breakages) {
-    const std::string& id = breakage.entry->what();
-    const auto repair = repaired.find(id);
-    if (!r.rod.FindSection(id) || (repair != repaired.end() && repair->second > breakage.order)) continue;
-    r.rod.findings.push_back(MakeFinding(kBroken, breakage.at, absl::StrCat("section ", id, " broke")));
-  }
 }
 
 }  // namespace
@@ -61,6 +51,8 @@ Rod Resolve(const Document& document) {
   ResolveLoadCases(r);
   ResolveBonds(r);
   ResolveHandle(r);
+  JudgeParts(r);
+  JudgeLog(r);
   ReadClosed(r);
   ResolveSections(r);
   ResolveBench(r);
@@ -69,8 +61,9 @@ Rod Resolve(const Document& document) {
   ResolveThreads(r);
   ResolveWraps(r);
   ResolveWeighings(r);
-  ReportBreakages(r);
+  JudgeBreakages(r);
   ResolvePlaces(r);
+  JudgePoints(r);
   return rod;
 }
 

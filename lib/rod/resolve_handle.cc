@@ -180,7 +180,12 @@ Part ReadPart(Resolver& r, const v1::Part& from, int i) {
 void ResolveHandle(Resolver& r) {
   r.rod.handle.at = FieldPath().Field("handle");
   const int parts = r.design.handle().parts_size();
-  if (!WithinLimit(r, r.rod.handle.at.Field("parts"), parts, kMostParts, "handle parts")) return;
+  if (!WithinLimit(r, r.rod.handle.at.Field("parts"), parts, kMostParts, "handle parts")) {
+    Part all;  // of which nothing is known, so that no sum is made without them
+    all.at = r.rod.handle.at.Field("parts");
+    r.rod.handle.parts.push_back(std::move(all));
+    return;
+  }
   for (int i = 0; i < parts; ++i) r.rod.handle.parts.push_back(ReadPart(r, r.design.handle().parts(i), i));
 }
 

@@ -7,6 +7,7 @@
 #include "absl/strings/str_format.h"
 #include "codes.h"
 #include "dry_fits.h"
+#include "judge_log.h"
 #include "make_rest_law.h"
 #include "measurements.h"
 #include "read_quantity.h"
@@ -160,15 +161,31 @@ Datums SettleTip(Resolver& r) {
   return {Plus(rod.blank.length_m, end), Plus(rod.blank.length_m, center)};
 }
 
+// What has to be put right before any length can be told; empty = nothing.
+std::string WhatBarsALength(const Resolver& r) {
+  if (!r.log.not_understood.empty()) return "make the log entry understood that may be a cut";
+  if (r.rod.handle.parts.size() < static_cast<std::size_t>(r.design.handle().parts_size())) {
+    return "split the design: one file is one rod";
+  }
+  for (const auto& breakage : UnrepairedBreakages(r)) {
+    const std::string& id = breakage.entry->what();
+    if (!r.rod.FindSection(id)->assembled()) continue;
+    return absl::StrFormat("'%s' is broken: log its repair and what was cut off, or plan a new section", id);
+  }
+  return "";
+}
+
 }  // namespace
 
 RestPlan PlanRest(Resolver& r) {
   ReadDryFits(r);
   JudgeDryFits(r);
   CompareDryFits(r);
-  MakeLawOfHandle(r);
   TellRestOfGlued(r);
   Rod& rod = r.rod;
+  rod.rest_measure = WhatBarsALength(r);
+  if (!rod.rest_measure.empty()) return {};
+  MakeLawOfHandle(r);
   const v1::Handle& handle = r.design.handle();
   if (ReadLength(handle.blank_butt_from_butt(), rod.handle.at, "blank_butt_from_butt")) return {RestBasis::kGiven, -1, -1};
   const int fit = LatestDryFit(r);
