@@ -8,6 +8,7 @@
 #include "absl/strings/str_join.h"
 #include "design_input.h"
 #include "exit_status.h"
+#include "file_lock.h"
 #include "io.h"
 #include "output.h"
 #include "withy/document/append.h"
@@ -71,19 +72,43 @@ int Refused(const std::vector<Refusal>& refusals, const Options& options, Io& io
   return stands ? kFindings : kDone;
 }
 
-// In place, unless somebody else wrote the file meanwhile.
+// Under one name only: the other names of the file would keep a log without the entry, and somebody would cut by it.
+bool HasOtherNames(const std::string& path, const FileLock& lock, const Options& options, Io& io) {
+  if (lock.names() < 2 || options.Has("--force")) return false;
+  io.Complain(absl::StrCat(path, ": not written: the file has ", lock.names(), " names (hard links)"),
+              "the others would keep the log as it was; write with -o, or with --force part this name from them");
+  return true;
+}
+
+// In place, unless somebody else wrote the file meanwhile or is about to.
 int WriteBack(const std::string& path, const std::string& before, const std::string& after, const Options& options,
               Io& io) {
-  const absl::StatusOr<std::string> now = ReadBytes(path, ReadLimitsFrom(options));
-  if (!now.ok() || *now != before) {
-    io.Complain(path + ": not written: the file was changed meanwhile", "run the command again");
+  constexpr char kAgain[] = "run the command again";
+  const absl::StatusOr<FileLock> lock = FileLock::Take(path);
+  if (!lock.ok()) {
+    io.Complain(std::string(lock.status().message()), absl::IsUnavailable(lock.status()) ? kAgain : "");
     return kNoOutput;
   }
+  const absl::StatusOr<std::string> now = ReadBytes(path, ReadLimitsFrom(options));
+  if (!now.ok() || *now != before) {
+    io.Complain(path + ": not written: the file was changed meanwhile", kAgain);
+    return kNoOutput;
+  }
+  if (HasOtherNames(path, *lock, options, io)) return kNoOutput;
   if (absl::Status status = WriteFiles({{path, after}}, Existing::kReplace); !status.ok()) {
     io.Complain(std::string(status.message()));
     return kNoOutput;
   }
   return kDone;
+}
+
+// The design as it will be read from now on. Unset: it is beyond the limits of reading.
+std::optional<CheckedDesign> Reviewed(const std::string& name, std::string bytes, const Options& options) {
+  CheckedDesign checked{.name = name, .bytes = std::move(bytes)};
+  checked.read = ReadDesign(name, checked.bytes, ReadLimitsFrom(options));
+  if (!checked.read.document) return std::nullopt;
+  checked.review = ReviewDesign(checked.read);
+  return checked;
 }
 
 template <typename Text, typename Parse>
@@ -146,29 +171,42 @@ v1::Mass MeasuredMass(const MassText& mass) {
   return to;
 }
 
+int StoreDesign(const Document& document, const std::string& bytes, const Options& options, Io& io) {
+  const std::string& path = options.operands().front();
+  const std::string output = options.Value("--output", path);
+  return options.Has("--output") || output == "-"
+             ? Deliver(output, bytes, document.form == Form::kBinary, options.Has("--force"), io)
+             : WriteBack(output, document.bytes, bytes, options, io);
+}
+
+std::string BenchDate() { return EntryDate().substr(0, 10); }
+
 int Record(std::vector<v1::Entry> entries, const BenchReadings& readings, const Options& options, Io& io,
            CheckedDesign& checked) {
   const Document& document = *checked.read.document;
   const std::string ids = Sign(entries, document.design, options);
   const LengthUnits units = UnitsFrom(options, document.design);
-  if (int status = Refused(RefusalsOf(document.design, checked.review.report, readings, units), options, io)) {
-    return status;
-  }
+  const std::vector<Refusal> refusals = RefusalsOf(document.design, checked.review.report, readings, units);
+  if (int status = Refused(refusals, options, io)) return status;
   absl::StatusOr<std::string> bytes = AppendLog(document, entries);
   if (!bytes.ok()) {
     io.Complain(std::string(bytes.status().message()));
     return kNoOutput;
   }
+  std::optional<CheckedDesign> after = Reviewed(checked.name, *std::move(bytes), options);
+  if (!after) {
+    io.Complain("not recorded: with the new entries the design is beyond what is read", "raise --max-bytes or --max-items");
+    return kNoOutput;
+  }
+  const int first_new = document.design.log_size();
+  if (refusals.empty()) {  // else it is said already what is wrong, and was to be recorded all the same
+    if (int status = Refused(ContradictionsOf(*after, first_new), options, io)) return status;
+  }
+  if (int status = StoreDesign(document, after->bytes, options, io)) return status;
+  checked = *std::move(after);
   const std::string output = options.Value("--output", checked.name);
-  const int status = options.Has("--output") || output == "-"
-                         ? Deliver(output, *bytes, document.form == Form::kBinary, options.Has("--force"), io)
-                         : WriteBack(output, document.bytes, *bytes, options, io);
-  if (status != kDone) return status;
   io.Note(absl::StrCat("recorded ", ids, output == "-" ? "" : " in " + output));
-  checked.read = ReadDesign(checked.name, *bytes, ReadLimitsFrom(options));
-  checked.bytes = *std::move(bytes);
-  if (!checked.read.document) return kOwnFault;
-  checked.review = ReviewDesign(checked.read);
+  for (const std::string& remark : RemarksOn(checked, first_new)) io.Note(remark);
   return kDone;
 }
 

@@ -28,6 +28,13 @@ bool ReadMass(const Options& options, std::string_view option, Io& io, std::opti
 v1::Length MeasuredLength(const LengthText& length, const std::optional<LengthText>& plus_minus);
 v1::Mass MeasuredMass(const MassText& mass);
 
+// Writes what has become of a design: in place of the operand, unless somebody else wrote it meanwhile, or to -o. kDone, or
+// the exit status of what was said on standard error.
+int StoreDesign(const Document& document, const std::string& bytes, const Options& options, Io& io);
+
+// "2026-05-02": today by the bench's clock, or SOURCE_DATE_EPOCH.
+std::string BenchDate();
+
 // Numbers, dates and signs the entries, looks whether `readings` may be recorded, and writes them into the log of
 // `checked`: in place, or to -o. Then `checked` is the design with them, reviewed again. kDone, or the exit status of
 // what kept it from being written, said on standard error: kFindings where the readings are refused.

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "absl/strings/str_cat.h"
 #include "bench_log.h"
 #include "commands.h"
@@ -13,7 +15,8 @@ namespace {
 constexpr Example kExamples[] = {
     {"withy trim casting-uncut.txtpb", "how much comes off the butt, in which steps"},
     {"withy trim casting-uncut.txtpb --cut '2 in' --overall '91 15/16 in'", "record a cut and its dry fit"},
-    {"withy trim casting.txtpb --correct e9 --reason 'cut 7/8 in' -o mended.txtpb", "an entry was wrong"},
+    {"withy trim casting.txtpb --correct e9 --reason 'was 13/16 in' --cut '13/16 in' -o mended.txtpb",
+     "an entry was wrong, and what it should have said"},
 };
 
 constexpr OptionSpec kOptions[] = {
@@ -23,7 +26,7 @@ constexpr OptionSpec kOptions[] = {
     {"--part", "ID", "the part that was tried on (the one that the blank rests in)"},
     {"--tip-cut", "LENGTH", "record what came off the tip"},
     {"--plus-minus", "LENGTH", "how exact these lengths are"},
-    {"--correct", "ID", "an entry of the log was wrong: what it said no longer counts"},
+    {"--correct", "ID", "an entry was wrong: what is typed for it here counts in its place, or nothing"},
     {"--reason", "TEXT", "why it was"},
     {"--json", "", "print JSON (FitReport of report.proto)"},
 };
@@ -68,8 +71,24 @@ v1::Entry CutEntry(const std::string& section, v1::End::Value end, const LengthT
   return entry;
 }
 
-std::vector<v1::Entry> EntriesOf(const Typed& typed, const Options& options, const v1::Report& report,
-                                 const std::string& part) {
+bool SaysTheSameKind(const v1::Entry& a, const v1::Entry& b) {
+  return a.what_case() == b.what_case() &&
+         (!a.has_cut() || (a.cut().at_end() == v1::End::TIP) == (b.cut().at_end() == v1::End::TIP));
+}
+
+// Of what is recorded with a correction, the one that says what the wrong entry should have said.
+void PutInItsPlace(const v1::Design& design, const std::string& wrong, std::vector<v1::Entry>& entries) {
+  for (const v1::Entry& old : design.log()) {
+    if (old.id() != wrong) continue;
+    const auto right = std::find_if(entries.begin(), entries.end(),
+                                    [&old](const v1::Entry& entry) { return SaysTheSameKind(entry, old); });
+    if (right != entries.end()) right->set_instead_of(wrong);
+    return;
+  }
+}
+
+std::vector<v1::Entry> EntriesOf(const Typed& typed, const Options& options, const v1::Design& design,
+                                 const v1::Report& report, const std::string& part) {
   std::vector<v1::Entry> entries;
   if (options.Has("--correct")) {
     v1::Correction& correction = *entries.emplace_back().mutable_correction();
@@ -85,6 +104,7 @@ std::vector<v1::Entry> EntriesOf(const Typed& typed, const Options& options, con
     *fit.mutable_overall() = MeasuredLength(*typed.overall, typed.plus_minus);
     fit.set_arbors_on(options.Has("--arbors-on"));
   }
+  if (options.Has("--correct")) PutInItsPlace(design, options.Value("--correct"), entries);
   return entries;
 }
 
@@ -101,6 +121,27 @@ std::string PartTriedOn(const Options& options, const v1::Design& design, const 
   return only;
 }
 
+// What stands in the place of another entry is judged by the log that comes out, not by the rod as it is now.
+bool CountsNow(const std::vector<v1::Entry>& entries, v1::Entry::WhatCase what, v1::End::Value end = v1::End::BUTT) {
+  return std::none_of(entries.begin(), entries.end(), [what, end](const v1::Entry& entry) {
+    return !entry.instead_of().empty() && entry.what_case() == what && (!entry.has_cut() || entry.cut().at_end() == end);
+  });
+}
+
+BenchReadings ReadingsOf(const Typed& typed, const Options& options, const std::vector<v1::Entry>& entries,
+                         const std::string& part) {
+  BenchReadings readings;
+  if (typed.cut && CountsNow(entries, v1::Entry::kCut)) readings.cut_mm = typed.cut->value.mm();
+  if (typed.tip_cut && CountsNow(entries, v1::Entry::kCut, v1::End::TIP)) {
+    readings.tip_cut_mm = typed.tip_cut->value.mm();
+  }
+  if (typed.overall && CountsNow(entries, v1::Entry::kFit)) readings.dry_fit_mm = typed.overall->value.mm();
+  if (typed.plus_minus) readings.plus_minus_mm = typed.plus_minus->value.mm();
+  readings.part = part;
+  readings.corrects = options.Value("--correct");
+  return readings;
+}
+
 int RecordTyped(const Typed& typed, const Options& options, Io& io, CheckedDesign& checked) {
   const v1::Design& design = checked.read.document->design;
   const v1::Report& report = checked.review.report;
@@ -113,13 +154,8 @@ int RecordTyped(const Typed& typed, const Options& options, Io& io, CheckedDesig
     io.Complain("not recorded: the design has no blank to cut", "add blank.sections first");
     return kFindings;
   }
-  BenchReadings readings;
-  if (typed.cut) readings.cut_mm = typed.cut->value.mm();
-  if (typed.tip_cut) readings.tip_cut_mm = typed.tip_cut->value.mm();
-  if (typed.overall) readings.dry_fit_mm = typed.overall->value.mm();
-  readings.part = part;
-  readings.corrects = options.Value("--correct");
-  return Record(EntriesOf(typed, options, report, part), readings, options, io, checked);
+  const std::vector<v1::Entry> entries = EntriesOf(typed, options, design, report, part);
+  return Record(entries, ReadingsOf(typed, options, entries, part), options, io, checked);
 }
 
 int Run(const Options& options, Io& io) {

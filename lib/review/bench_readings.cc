@@ -18,6 +18,9 @@ namespace {
 
 constexpr double kLargestFactor = 1.5;  // beyond it a cut is taken for a typing error
 constexpr double kLikeness = 0.02;      // relative: two numbers that are meant to be one
+constexpr double kLeastCut_mm = 0.05;   // a file takes no less
+constexpr double kWorstReading_mm = 25.4;  // of a tape
+constexpr double kReelNear = 0.25, kReelFar = 0.6;  // of the reel's mass: it was on, or off
 
 const v1::ClosedFact* FindClosed(const v1::Report& report, std::string_view kind, const std::string& what) {
   for (const v1::ClosedFact& fact : report.closed()) {
@@ -90,6 +93,7 @@ class Judge {
     Positive(readings_.mass_g, "a mass");
     Positive(readings_.balance_mm, "a balance point");
     if (!refusals_.empty()) return refusals_;
+    Accuracy();
     if (readings_.cut_mm) ButtCut(*readings_.cut_mm);
     if (readings_.tip_cut_mm) TipCut(*readings_.tip_cut_mm);
     if (readings_.dry_fit_mm) DryFit(*readings_.dry_fit_mm);
@@ -131,6 +135,12 @@ class Judge {
     }
   }
 
+  void Accuracy() {
+    if (readings_.plus_minus_mm.value_or(0) <= kWorstReading_mm) return;
+    Refuse(absl::StrCat("a length read to ", Mm(*readings_.plus_minus_mm), " decides nothing"),
+           "measure again; a tape laid along the rod is good to 1 mm or 1/16 in");
+  }
+
   void ButtCut(double cut_mm) {
     if (!report_.fit().cut_plan().host().empty()) {
       Glued(report_.fit().cut_plan().host(), "nothing more comes off the blank's butt");
@@ -150,6 +160,11 @@ class Judge {
   }
 
   void AmountOfCut(double cut_mm) {
+    if (cut_mm < kLeastCut_mm) {
+      Refuse(absl::StrCat("a cut of ", FormatShortest(cut_mm), " mm is less than a saw or a file takes"),
+             "look at the unit and at the decimal point", /*may_be_forced=*/false);
+      return;
+    }
     const std::optional<double> left = BlankLeftMm(report_);
     if (left && cut_mm >= *left) {
       Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is more than is left of the blank: ", Mm(*left)),
@@ -198,6 +213,9 @@ class Judge {
     const std::optional<double> expected =
         readings_.with_reel ? WITHY_FIGURE(balance, mass_with_reel_g) : WITHY_FIGURE(balance, mass_g);
     if (!expected || *expected <= 0) return;
+    const std::optional<double> otherwise =
+        readings_.with_reel ? WITHY_FIGURE(balance, mass_g) : WITHY_FIGURE(balance, mass_with_reel_g);
+    if (otherwise && ReelForgotten(mass_g, *expected, *otherwise)) return;
     for (double factor : {kGramsPerOunce, 10.0}) {
       for (double times : {factor, 1 / factor}) {
         if (std::abs(mass_g * times / *expected - 1) > 0.15) continue;
@@ -208,6 +226,20 @@ class Judge {
         return;
       }
     }
+  }
+
+  // Near what the rod weighs the other way, and far from what it weighs this way.
+  bool ReelForgotten(double mass_g, double expected_g, double otherwise_g) {
+    const double reel_g = std::abs(otherwise_g - expected_g);
+    if (std::abs(mass_g - otherwise_g) > kReelNear * reel_g || std::abs(mass_g - expected_g) < kReelFar * reel_g) {
+      return false;
+    }
+    Refuse(absl::StrCat("the rod at ", FormatGrams(Mass::Grams(mass_g), 1), " is what it comes to ",
+                        readings_.with_reel ? "without" : "with", " the reel, ",
+                        FormatGrams(Mass::Grams(otherwise_g), 1), "; ", readings_.with_reel ? "with" : "without", " it, ",
+                        FormatGrams(Mass::Grams(expected_g), 1)),
+           readings_.with_reel ? "was the reel off? then leave out --with-reel" : "was the reel on? then add --with-reel");
+    return true;
   }
 
   void BalancePoint(double balance_mm) {
@@ -261,11 +293,56 @@ class Judge {
   std::vector<Refusal> refusals_;
 };
 
+// Place in the log; -1 = none.
+int PlaceInLog(const FieldPath& path) {
+  const auto& steps = path.steps();
+  return steps.size() >= 2 && steps[0].field == "log" ? steps[1].index : -1;
+}
+
+bool SpeaksOf(const Finding& finding, int first_new) {
+  if (PlaceInLog(finding.at) >= first_new) return true;
+  return std::any_of(finding.related.begin(), finding.related.end(),
+                     [first_new](const FieldPath& path) { return PlaceInLog(path) >= first_new; });
+}
+
+// Of what was read or done, not of what is planned with it. The date is the clock's.
+bool IsOfTheLog(const std::string& code) {
+  return code.starts_with("rod/") || code == "balance/weighing-contradicts" ||
+         (code.starts_with("document/") && code != "document/log-order");
+}
+
+bool CutsOrTries(const v1::Design& design, int first_new) {
+  for (int i = first_new; i < design.log_size(); ++i) {
+    if (design.log(i).has_cut() || design.log(i).has_fit()) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::optional<double> BlankLeftMm(const v1::Report& report) {
   if (!report.sections().has_blank_length_mm()) return std::nullopt;
   return report.sections().blank_length_mm() + PlannedButNotDone(report);
+}
+
+std::vector<Refusal> ContradictionsOf(const CheckedDesign& after, int first_new) {
+  std::vector<Refusal> refusals;
+  for (const Finding& finding : after.review.findings) {
+    if (finding.severity < Severity::kWarning || !IsOfTheLog(finding.code)) continue;
+    const bool of_new = SpeaksOf(finding, first_new);
+    if (!of_new && !(finding.code == "rod/broken" && CutsOrTries(after.read.document->design, first_new))) continue;
+    refusals.push_back({finding.message, finding.help, true});
+  }
+  return refusals;
+}
+
+std::vector<std::string> RemarksOn(const CheckedDesign& after, int first_new) {
+  std::vector<std::string> remarks;
+  for (const Finding& finding : after.review.findings) {
+    if (finding.severity != Severity::kAdvice || !IsOfTheLog(finding.code) || PlaceInLog(finding.at) < first_new) continue;
+    remarks.push_back(absl::StrCat(finding.message, ". ", finding.help));
+  }
+  return remarks;
 }
 
 std::vector<Refusal> RefusalsOf(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,

@@ -15,6 +15,7 @@
 #include <string>
 #include <vector>
 
+#include "withy/review/checked_design.h"
 #include "withy/review/length_units.h"
 #include "withy/v1/design.pb.h"
 #include "withy/v1/report.pb.h"
@@ -24,6 +25,7 @@ namespace withy {
 struct BenchReadings {
   std::optional<double> cut_mm;      // off the butt
   std::optional<double> tip_cut_mm;  // off the tip
+  std::optional<double> plus_minus_mm;  // how far off these lengths may be
   std::optional<double> dry_fit_mm;  // `part`'s own butt end to the blank's tip end, after those cuts
   std::string part;                  // that was tried on, or that counterweights are potted in
   std::optional<double> mass_g;      // of the whole rod
@@ -43,12 +45,21 @@ struct Refusal {
 };
 
 // In the order of BenchReadings. Refused: what is not above zero; a cut of more than is left, or more than 1.5 times
-// the largest single cut; a dry fit shorter than the blank or longer than blank and handle; a number that would fit if
-// it were in another unit (25.4, 28.35) or had its point elsewhere (10); what the log has closed (the handle is glued,
-// the counterweights are potted); a balance point off the rod; more counterweights than fit; an entry that is not
-// there.
+// the largest single cut, or less than a saw takes; a length read worse than to an inch; a dry fit shorter than the blank
+// or longer than blank and handle; a number that would fit if it were in another unit (25.4, 28.35) or had its point
+// elsewhere (10); what the log has closed (the handle is glued, the counterweights are potted); a balance point off the
+// rod; a mass that the rod has with the reel on, where it was off, or the other way round; more counterweights than fit;
+// an entry that is not there.
 std::vector<Refusal> RefusalsOf(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,
                                 LengthUnits units);
+
+// What the log says against itself with the entries of `after` from number `first_new` on (counted from 0), where
+// it did not without them: errors and warnings that stand at one of them or speak of one, and a cut or a dry fit of what
+// is broken. Each may be forced.
+std::vector<Refusal> ContradictionsOf(const CheckedDesign& after, int first_new);
+
+// The same, what is only worth knowing: "message. help".
+std::vector<std::string> RemarksOn(const CheckedDesign& after, int first_new);
 
 // What is left of the assembled blank by the log, whatever is planned; unset where it is not known.
 std::optional<double> BlankLeftMm(const v1::Report& report);
