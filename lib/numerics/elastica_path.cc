@@ -9,30 +9,30 @@ namespace {
 // Radians. A step turns no part of the beam by more than kMostTurn, and the tangent misses by no more than kMostMiss:
 // other equilibria are a good part of a radian away.
 constexpr double kMostTurn = 0.5, kMostMiss = 0.2;
-// A step this small that still fails has met the end of the path.
-constexpr double kLeastStep = 1e-10;
-// On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be
-// less.
-constexpr double kOnTheWay = 3e-3, kNearTheEnd = 1e-9;
+// A step of this share of the load that still fails has met the end of the path. At a fold what is left of the turn goes
+// with the root of what is left of the load, at a branch in proportion to it: the last step would turn the beam by some 1e-4
+// or some 1e-8 radians, and what lies between tells them apart.
+constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
+// On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be less.
+constexpr double kOnTheWay = 3e-3, kNearTheEnd = 1e-6;
 constexpr double kSmallStep = 1e-3;
 // Corrections of a settled shape; they shrink quadratically, so that the error left is far below. Those that have
 // stopped shrinking are rounding.
 constexpr double kSettled = 1e-10, kRounding = 1e-7;
 constexpr int kMostCorrections = 8;
 
-enum class Step { kTaken, kLost, kUnstable };
-
-Step Correct(ElasticaElements& elements, double share, double enough, ChainFunction& correction) {
+// False where Newton does not get to a stable shape nearby.
+bool Correct(ElasticaElements& elements, double share, double enough, ChainFunction& correction) {
   double before = 2 * kMostMiss;
   for (int round = 0; round < kMostCorrections; ++round) {
     elements.Factor(share);
     elements.Solve(ElasticaElements::kResidual, correction);
-    if (!(correction.largest <= before / 2)) return Step::kLost;
+    if (!(correction.largest <= before / 2)) return false;
     elements.angle().Add(correction, 1);
-    if (correction.largest <= enough) return elements.Unstable() ? Step::kUnstable : Step::kTaken;
+    if (correction.largest <= enough) return !elements.Unstable();
     before = correction.largest;
   }
-  return Step::kLost;
+  return false;
 }
 
 }  // namespace
@@ -50,12 +50,11 @@ PathEnd RaiseLoad(ElasticaElements& elements, int most_steps) {
     before = elements.angle();
     elements.angle().Add(rate, step);
     const double share = step == left ? 1 : path.share + step;
-    const Step taken = Correct(elements, share, step < kSmallStep ? kNearTheEnd : kOnTheWay, correction);
-    if (taken != Step::kTaken) {
+    if (!Correct(elements, share, step < kSmallStep ? kNearTheEnd : kOnTheWay, correction)) {
       elements.angle() = before;
       longest = step / 2;
       if (longest >= kLeastStep * path.share && longest > 1e-300) continue;
-      path.state = taken == Step::kUnstable ? ElasticaState::kSeveral : ElasticaState::kNone;
+      path.state = rate.largest * step > kTurnsBack ? ElasticaState::kNone : ElasticaState::kSeveral;
       return path;
     }
     path.share = share;

@@ -10,6 +10,9 @@ namespace {
 constexpr int kNodes = LobattoTable::kNodes, kIntervals = LobattoTable::kIntervals;
 static_assert(kIntervals == Elastica::kArc);
 
+// Moments from angles and angles from moments: each time the error within an element falls by the square of its length.
+constexpr int kPasses = 2;
+
 // Integral from 0 to the k-th node of the polynomial through the values at all.
 double Integral(const LobattoTable& lobatto, int k, const double (&values)[kNodes]) {
   double sum = 0;
@@ -28,25 +31,32 @@ void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElem
     const double* value = angle.of(e);
     const double h = mesh[e].length(), left = right - value[0];
     BeamPoint* point = &shape.points[e * kIntervals];
-    double stiffness[kNodes], shear[kNodes], curvature[kNodes];
+    double stiffness[kNodes], force_x[kNodes], force_y[kNodes], shear[kNodes], curvature[kNodes];
     for (int k = 0; k < kNodes; ++k) {
-      double theta = left + value[0] * lobatto.t[k];
-      for (int i = 1; i < degree; ++i) theta += value[i] * lobatto.bubble[k][i];
       const BeamSection section = SectionAt(beam, load, mesh[e], lobatto.t[k]);
-      const double fx = section.force_x + follower_x, fy = section.force_y + follower_y;
       stiffness[k] = section.stiffness;
-      shear[k] = share * (fy * std::cos(theta) - fx * std::sin(theta));
-    }
-    const double whole = Integral(lobatto, kIntervals, shear);
-    for (int k = 0; k < kNodes; ++k) {
+      force_x[k] = share * (section.force_x + follower_x);
+      force_y[k] = share * (section.force_y + follower_y);
       point[k].s = k == kIntervals ? mesh[e].s1 : mesh[e].s0 + lobatto.t[k] * h;
-      point[k].moment = moment + h * (whole - Integral(lobatto, k, shear));
-      curvature[k] = point[k].moment / stiffness[k];
-      shape.strain_energy += lobatto.Weight(k) * h * point[k].moment * curvature[k] / 2;
+      point[k].angle = left + value[0] * lobatto.t[k];
+      for (int i = 1; i < degree; ++i) point[k].angle += value[i] * lobatto.bubble[k][i];
     }
-    const double rise = h * Integral(lobatto, kIntervals, curvature);
+    for (int pass = 0; pass < kPasses; ++pass) {
+      for (int k = 0; k < kNodes; ++k) {
+        shear[k] = force_y[k] * std::cos(point[k].angle) - force_x[k] * std::sin(point[k].angle);
+      }
+      const double whole = Integral(lobatto, kIntervals, shear);
+      for (int k = 0; k < kNodes; ++k) {
+        point[k].moment = moment + h * (whole - Integral(lobatto, k, shear));
+        curvature[k] = point[k].moment / stiffness[k];
+      }
+      const double rise = h * Integral(lobatto, kIntervals, curvature);
+      for (int k = 0; k < kNodes; ++k) {
+        point[k].angle = left + h * Integral(lobatto, k, curvature) + lobatto.t[k] * (value[0] - rise);
+      }
+    }
     for (int k = 0; k < kNodes; ++k) {
-      point[k].angle = left + h * Integral(lobatto, k, curvature) + lobatto.t[k] * (value[0] - rise);
+      shape.strain_energy += lobatto.Weight(k) * h * point[k].moment * curvature[k] / 2;
     }
     moment = point[0].moment;
     right = left;
