@@ -162,5 +162,57 @@ TEST_F(BenchReadingsTest, OnlyAnEntryThatIsThereAndStandsIsCorrected) {
   EXPECT_THAT(Messages({.corrects = "e1"}), ElementsAre("e1 is corrected already, by e2"));
 }
 
+TEST_F(BenchReadingsTest, RefusesWhatASawDoesNotTakeAndAReadingThatSaysNothing) {
+  EXPECT_THAT(Messages({.cut_mm = 1e-320}), ElementsAre(HasSubstr("less than a saw")));
+  EXPECT_THAT(Messages({.plus_minus_mm = 12700, .dry_fit_mm = 2100, .part = "module"}),
+              ElementsAre(HasSubstr("decides nothing")));
+  EXPECT_THAT(Messages({.plus_minus_mm = 1.5, .dry_fit_mm = 2100, .part = "module"}), IsEmpty());
+}
+
+// 200 g of rod and 200 g of reel.
+TEST_F(BenchReadingsTest, AsksWhetherTheReelWasOn) {
+  report_.mutable_balance()->set_mass_with_reel_g(400);
+  EXPECT_THAT(Messages({.mass_g = 390}), ElementsAre(HasSubstr("with the reel")));
+  EXPECT_THAT(Messages({.mass_g = 205, .with_reel = true}), ElementsAre(HasSubstr("without the reel")));
+  EXPECT_THAT(Messages({.mass_g = 390, .with_reel = true}), IsEmpty());
+  EXPECT_THAT(Messages({.mass_g = 205}), IsEmpty());
+  EXPECT_THAT(Messages({.mass_g = 290}), IsEmpty());  // between the two: a rod half built
+}
+
+// What the log says with one more entry. Worked by hand: 50 mm off cannot make the next dry fit 10 mm longer.
+CheckedDesign Logged(const std::string& entries) {
+  const std::string text = R"(format: "withy/1"
+blank { sections { id: "b" length { mm: 2000 } taper {
+  stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+handle { parts { id: "module" kind: "one_piece_handle" length { mm: 300 } outer { at { mm: 0 } diameter { mm: 28 } }
+  bore { at { mm: 300 } diameter { mm: 12.4 } } bore_known: "mouth" bond: "epoxy" } }
+adhesives { id: "epoxy" kind: "epoxy_paste" }
+log { id: "first" fit { part: "module" overall { mm: 2180 } } }
+)" + entries;
+  CheckedDesign checked{.name = "rod", .bytes = text};
+  checked.read = ReadDesign("rod", text);
+  checked.review = ReviewDesign(checked.read);
+  return checked;
+}
+
+TEST(ContradictionsOfTheLog, OfNewEntriesAlone) {
+  const std::string grown = R"(log { id: "cut" cut { section: "b" amount { mm: 50 } } }
+    log { id: "fit" fit { part: "module" overall { mm: 2190 } } } )";
+  const std::vector<Refusal> refusals = ContradictionsOf(Logged(grown), 1);
+  ASSERT_EQ(refusals.size(), 1u);
+  EXPECT_THAT(refusals[0].message, HasSubstr("10.0 mm longer"));
+  EXPECT_TRUE(refusals[0].may_be_forced);
+  EXPECT_THAT(ContradictionsOf(Logged(grown), 3), IsEmpty());  // they stood there before
+  EXPECT_THAT(ContradictionsOf(Logged(R"(log { id: "cut" cut { section: "b" amount { mm: 50 } } }
+    log { id: "fit" fit { part: "module" overall { mm: 2125 } } } )"), 1), IsEmpty());
+}
+
+TEST(ContradictionsOfTheLog, NothingIsCutOffWhatIsBroken) {
+  const std::string broke = R"(log { id: "door" breakage { what: "b" } } )";
+  EXPECT_THAT(ContradictionsOf(Logged(broke + R"(log { id: "cut" cut { section: "b" amount { mm: 50 } } })"), 2),
+              ElementsAre(::testing::Field(&Refusal::message, HasSubstr("broke"))));
+  EXPECT_THAT(ContradictionsOf(Logged(broke + R"(log { id: "note" note: "sad" weighed { mass { g: 300 } } })"), 2), IsEmpty());
+}
+
 }  // namespace
 }  // namespace withy

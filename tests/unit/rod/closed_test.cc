@@ -1,4 +1,6 @@
 // What the log has closed, and what opens it again.
+#include <algorithm>
+
 #include "gmock/gmock.h"
 #include "gtest/gtest.h"
 
@@ -42,6 +44,54 @@ TEST(Closed, ACorrectedCutNeverWas) {
   const Rod rod = After(R"(log { id: "slip" cut { section: "s" amount { mm: 400 } } } log { cut { section: "s" amount { mm: 40 } } }
     log { correction { entry: "slip" } })");
   EXPECT_NEAR(Find(rod, Kind::kCut, "s", End::kButt)->amount, 0.040, 1e-12);
+}
+
+// 40 mm were meant for 400, and a dry fit stood after that cut: what is right counts before the fit, too.
+TEST(Closed, WhatStandsInsteadCountsInThePlaceOfTheOther) {
+  const Rod rod = After(R"(log { id: "slip" cut { section: "s" amount { mm: 400 } } } log { fit { part: "h" overall { mm: 2110 } } }
+    log { correction { entry: "slip" } } log { id: "right" cut { section: "s" amount { mm: 40 } } instead_of: "slip" })");
+  EXPECT_NEAR(Find(rod, Kind::kCut, "s", End::kButt)->amount, 0.040, 1e-12);
+  EXPECT_EQ(Find(rod, Kind::kCut, "s", End::kButt)->at.ToString(), "log[right].cut");
+  EXPECT_NEAR(rod.dry_fits.back().cut_butt_m, 0.040, 1e-12);
+}
+
+// Corrected twice: the last one stands where the first stood.
+TEST(Closed, WhatStandsInsteadIsCorrectedInTurn) {
+  const Rod rod = After(R"(log { id: "a" cut { section: "s" amount { mm: 400 } } } log { fit { part: "h" overall { mm: 2110 } } }
+    log { correction { entry: "a" } } log { id: "b" cut { section: "s" amount { mm: 4 } } instead_of: "a" }
+    log { correction { entry: "b" } } log { id: "c" cut { section: "s" amount { mm: 40 } } instead_of: "b" })");
+  EXPECT_NEAR(rod.dry_fits.back().cut_butt_m, 0.040, 1e-12);
+  EXPECT_EQ(Find(rod, Kind::kCut, "s", End::kButt)->at.ToString(), "log[c].cut");
+}
+
+TEST(Closed, NothingStandsInsteadOfWhatCounts) {
+  const Rod rod = After(R"(log { id: "a" cut { section: "s" amount { mm: 30 } } } log { fit { part: "h" overall { mm: 2120 } } }
+    log { id: "b" cut { section: "s" amount { mm: 10 } } instead_of: "a" })");
+  EXPECT_NEAR(Find(rod, Kind::kCut, "s", End::kButt)->amount, 0.040, 1e-12);
+  EXPECT_NEAR(rod.dry_fits.back().cut_butt_m, 0.030, 1e-12);
+  const auto misplaced = std::find_if(rod.findings.begin(), rod.findings.end(),
+                                      [](const Finding& f) { return f.code == "rod/correction-not-of-earlier"; });
+  ASSERT_NE(misplaced, rod.findings.end());
+  EXPECT_EQ(misplaced->at.ToString(), "log[b].instead_of");
+}
+
+// What is broken tells no length, until its repair is logged.
+TEST(Closed, NoLengthOfWhatIsBroken) {
+  const std::string broke = R"(log { breakage { what: "s" } } )";
+  EXPECT_TRUE(After("").blank_tip_m.has_value());
+  EXPECT_FALSE(After(broke).blank_tip_m.has_value());
+  EXPECT_THAT(After(broke).rest_measure, ::testing::HasSubstr("broken"));
+  EXPECT_TRUE(After(broke + R"(log { done { step: "repaired" what: "s" } } log { fit { part: "h" overall { mm: 2150 } } })")
+                  .blank_tip_m.has_value());
+}
+
+// A fit that names no uncertainty is not exact: 1 mm, and said so.
+TEST(Closed, ADryFitIsReadToAMillimetre) {
+  const Rod rod = After("");
+  EXPECT_DOUBLE_EQ(rod.dry_fits.front().overall->plus_minus.value_or(0), 0.001);
+  EXPECT_TRUE(std::any_of(rod.assumptions.begin(), rod.assumptions.end(), [](const Assumption& assumed) {
+    return assumed.at.ToString() == "log[0].fit.overall" && assumed.used == "+/- 1 mm";
+  }));
 }
 
 TEST(Closed, EachKind) {
