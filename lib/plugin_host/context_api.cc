@@ -27,12 +27,12 @@ int Get(lua_State* lua) {
   return 1;
 }
 
-// What would settle a figure of the report, as the report itself says.
+// What would settle a figure of the report, as the report itself says of it or of what it is part of.
 std::string WhatToMeasure(const v1::Report& report, const RootedPath& path) {
   if (path.root != Root::kReport) return "";
-  std::string figure = path.path.ToString();
+  const std::string figure = path.path.ToString();
   for (const v1::Unknown& unknown : report.unknown()) {
-    if (unknown.figure() == figure) return unknown.measure();
+    if (figure == unknown.figure() || figure.starts_with(unknown.figure() + ".")) return unknown.measure();
   }
   return "";
 }

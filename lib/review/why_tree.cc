@@ -249,7 +249,12 @@ std::vector<FieldPath> WhyTree::Weightiest(std::vector<FieldPath> paths, bool fi
 
 // What the report says of it, else of the nearest figure it is worked out from.
 std::string WhyTree::MeasureFor(const FieldPath& path) const {
-  if (const auto found = unknown_.find(path.ToString()); found != unknown_.end()) return found->second;
+  // Of it, or of what it is part of.
+  for (std::string whole = path.ToString(); !whole.empty();) {
+    if (const auto found = unknown_.find(whole); found != unknown_.end()) return found->second;
+    const std::size_t dot = whole.rfind('.');
+    whole.resize(dot == std::string::npos ? 0 : dot);
+  }
   const std::string name = DeclaredName(path, ReportType());
   std::deque<std::string> next = {name};
   std::set<std::string> seen;

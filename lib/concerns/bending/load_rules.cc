@@ -21,45 +21,28 @@ double PercentReached(const BentRod& bent) {
   return std::floor(100 * bent.shape.reached);
 }
 
-// Findings for each load case whose path ends in `state`.
-void JudgeState(const View& view, const Code& code, ElasticaState state, const char* what,
-                std::vector<Finding>& findings) {
-  for (const BentRod& bent : CasesOf(view)) {
-    if (bent.shape.state != state) continue;
-    const double percent = PercentReached(bent);
-    findings.push_back(MakeFinding(code, bent.at, absl::StrFormat("at %.0f %% of load '%s' %s", percent, bent.id, what),
-                                   {{"reached_percent", percent}, {"load_n", bent.load_n->value()}}));
-  }
-}
-
 constexpr Code kLoadFolds = {
     .name = "bending/load-folds",
-    .severity = Severity::kError,
-    .summary = "A load case asks for more than the rod holds in any shape near by",
+    .severity = Severity::kWarning,
+    .summary = "Under a load case the rod folds: more than one shape holds the load, or none near by",
     .why =
-        "Before the load is all on, the rod snaps over into another shape. What it does then depends on the blow, and "
-        "no "
-        "figure of it would mean anything.",
-    .action = "Ask for a smaller load, or turn butt or line so that the load does not push the rod back upon itself.",
+        "A load straight against the butt bends the rod to either side, and which one depends on a breath; or it snaps "
+        "over into another shape. The figures are of the part of the load up to there.",
+    .action =
+        "Turn butt or line by a few degrees, so that it is said to which side the rod bends, or ask for a smaller "
+        "load.",
 };
 
 void JudgeLoadFolds(const View& view, std::vector<Finding>& findings) {
-  JudgeState(view, kLoadFolds, ElasticaState::kNone, "the rod snaps over", findings);
-}
-
-constexpr Code kLoadSeveral = {
-    .name = "bending/load-several",
-    .severity = Severity::kWarning,
-    .summary = "Under a load case the rod can take more than one shape",
-    .why =
-        "A load straight against the butt bends the rod to either side, and which one depends on a breath. The shape "
-        "that is "
-        "told is that of the part of the load up to there.",
-    .action = "Turn butt or line by a few degrees, so that it is said to which side the rod bends.",
-};
-
-void JudgeLoadSeveral(const View& view, std::vector<Finding>& findings) {
-  JudgeState(view, kLoadSeveral, ElasticaState::kSeveral, "more than one shape holds more", findings);
+  for (const BentRod& bent : CasesOf(view)) {
+    const bool several = bent.shape.state == ElasticaState::kSeveral;
+    if (!several && bent.shape.state != ElasticaState::kNone) continue;
+    const double percent = PercentReached(bent);
+    findings.push_back(MakeFinding(kLoadFolds, bent.at,
+                                   absl::StrFormat("at %.0f %% of load '%s' %s", percent, bent.id,
+                                                   several ? "more than one shape holds more" : "the rod snaps over"),
+                                   {{"reached_percent", percent}, {"load_n", bent.load_n->value()}}));
+  }
 }
 
 constexpr Code kAboveRatedLift = {
@@ -113,10 +96,7 @@ void JudgeClampOffRod(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> LoadRules() {
-  return {{&kLoadFolds, JudgeLoadFolds},
-          {&kLoadSeveral, JudgeLoadSeveral},
-          {&kAboveRatedLift, JudgeAboveRatedLift},
-          {&kClampOffRod, JudgeClampOffRod}};
+  return {{&kLoadFolds, JudgeLoadFolds}, {&kAboveRatedLift, JudgeAboveRatedLift}, {&kClampOffRod, JudgeClampOffRod}};
 }
 
 }  // namespace withy::bending

@@ -19,8 +19,7 @@ struct Place {
 std::vector<Place> PlacesOf(const Section& section) {
   std::vector<Place> places = {{section.modulus_pa, section.material, section.at.Field("modulus")}};
   if (section.splice_at) {
-    const std::string& material = section.splice_material.empty() ? section.material : section.splice_material;
-    places.push_back({section.splice_modulus_pa, material, section.at.Field("splice").Field("modulus")});
+    places.push_back({section.splice_modulus_pa, section.splice_material, section.at.Field("splice").Field("modulus")});
   }
   return places;
 }

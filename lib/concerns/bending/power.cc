@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "withy/units/quantity.h"
 
@@ -49,34 +50,39 @@ double Compliance(const Beam& beam) {
   return sum;
 }
 
-struct Search {
-  const LoadedBeam& rod;
-  double tip_at_rest = 0, wanted = 0;
-
-  // Newton's rule with the tangent stiffness; a step beyond what is bracketed is replaced by the middle. The drop rises
-  // ever more slowly with the load, so from a load that is too small every step falls short: it converges from one
-  // side.
-  std::optional<Elastica> Find(double& weight_n) const {
-    double low = 0, high = 0;  // 0 = none yet
-    for (int i = 0; i < 40; ++i) {
-      const Elastica shape = SolveElastica(rod.blank.beam, LoadOf(Hung(weight_n)));
-      if (shape.state != ElasticaState::kSolved) {
-        high = weight_n;
-        weight_n = (low + high) / 2;
-        continue;
-      }
-      const double missing = wanted - (tip_at_rest - shape.tip().y);
-      if (std::abs(missing) < 1e-10 * wanted) return shape;
-      (missing > 0 ? low : high) = weight_n;
-      const double by_load = -SensitivityOf(rod.blank.beam, LoadOf(Hung(weight_n)), shape).to_load.y;
-      double next = by_load > 0 ? weight_n * (1 + missing / by_load) : 2 * weight_n;
-      if (next <= low || (high > 0 && next >= high)) next = high > 0 ? (low + high) / 2 : 2 * weight_n;
-      if (std::abs(next - weight_n) < 1e-13 * weight_n) return shape;
-      weight_n = next;
-    }
-    return std::nullopt;
-  }
+// A weight that all but does it, and what one more step of Newton's rule adds to it.
+struct Hanging {
+  double weight_n = 0;
+  Elastica shape;
+  double step = 0;      // relative, of the weight
+  double by_load = 0;   // d(drop) / d(load) x load
+  double by_angle = 0;  // likewise of the tip's angle
 };
+
+// Newton's rule with the tangent stiffness; a step beyond what is bracketed is replaced by the middle. The drop rises
+// ever more slowly with the load, so from a load that is too small every step falls short: it converges from one side.
+std::optional<Hanging> HangFor(double wanted, double tip_at_rest, double weight_n, const Beam& beam) {
+  double low = 0, high = 0;  // 0 = none yet
+  for (int i = 0; i < 40; ++i) {
+    const ElasticaLoad load = LoadOf(Hung(weight_n));
+    Elastica shape = SolveElastica(beam, load);
+    if (shape.state != ElasticaState::kSolved) {
+      high = weight_n;
+      weight_n = (low + high) / 2;
+      continue;
+    }
+    const double missing = wanted - (tip_at_rest - shape.tip().y);
+    (missing > 0 ? low : high) = weight_n;
+    const ElasticaSensitivity::Tip by = SensitivityOf(beam, load, shape).to_load;
+    const double step = by.y < 0 ? missing / -by.y : 1;
+    // The step after this one would be about its square.
+    if (std::abs(step) < 1e-5) return Hanging{weight_n, std::move(shape), step, -by.y, by.angle};
+    double next = weight_n * (1 + step);
+    if (next <= low || (high > 0 && next >= high)) next = high > 0 ? (low + high) / 2 : 2 * weight_n;
+    weight_n = next;
+  }
+  return std::nullopt;
+}
 
 }  // namespace
 
@@ -86,17 +92,15 @@ std::optional<Power> PowerOf(const LoadedBeam& rod) {
   const double compliance = Compliance(beam);
   if (own.state != ElasticaState::kSolved || !(compliance > 0) || !std::isfinite(compliance)) return std::nullopt;
   const double wanted = beam.length() / 3;
-  double weight_n = wanted / compliance;
-  const auto shape = Search{rod, own.tip().y, wanted}.Find(weight_n);
-  if (!shape) return std::nullopt;
+  const auto hanging = HangFor(wanted, own.tip().y, wanted / compliance, beam);
+  if (!hanging) return std::nullopt;
   // The drop stays: what would change it must be made good by the load.
-  const Pull pull = Hung(weight_n);
-  const double by_load = -SensitivityOf(beam, LoadOf(pull), *shape).to_load.y;
-  const Uncertain change = ChangesOf(rod, Hung(0), own).y - ChangesOf(rod, pull, *shape).y;
+  const Uncertain change = ChangesOf(rod, Hung(0), own).y - ChangesOf(rod, Hung(hanging->weight_n), hanging->shape).y;
   Power power;
-  power.load_kg = Uncertain(weight_n / kStandardGravity) * (Uncertain(1) - change / by_load);
+  power.load_kg = Uncertain(hanging->weight_n * (1 + hanging->step) / kStandardGravity) *
+                  (Uncertain(1) - change / hanging->by_load);
   power.coins = power.load_kg.value() / kCoinKg;
-  power.tip_angle = -shape->tip().angle;
+  power.tip_angle = -(hanging->shape.tip().angle + hanging->step * hanging->by_angle);
   power.line_number = LineNumberFor(power.load_kg.value());
   return power;
 }

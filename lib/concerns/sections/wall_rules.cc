@@ -60,27 +60,6 @@ void JudgeInnerNotLess(const View& view, std::vector<Finding>& findings) {
   }
 }
 
-constexpr Code kNoWall = {
-    .name = "sections/no-wall",
-    .severity = Severity::kError,
-    .summary = "A wall is zero or less",
-    .why =
-        "A tube without a wall weighs nothing and carries nothing: neither mass nor stiffness of the section can be "
-        "computed from such a table.",
-    .action = "Measure the wall where the blank is open; where it is not known, leave it out of the row.",
-};
-
-void JudgeNoWall(const View& view, std::vector<Finding>& findings) {
-  for (const Section& section : view.rod.blank.sections) {
-    for (const Station& station : section.taper.stations) {
-      if (!station.wall || station.wall->mm() > 0) continue;
-      findings.push_back(AtRow(view, kNoWall, section, station, "wall",
-                               absl::StrFormat("a wall of %.2f mm", station.wall->mm()),
-                               {{"wall_mm", station.wall->mm()}}));
-    }
-  }
-}
-
 constexpr Code kBoreNarrow = {
     .name = "sections/bore-narrow",
     .severity = Severity::kWarning,
@@ -208,9 +187,8 @@ void JudgeOutOfRound(const View& view, std::vector<Finding>& findings) {
 }  // namespace
 
 std::vector<Rule<View>> WallRules() {
-  return {{&kWallTooThick, JudgeWallTooThick}, {&kInnerNotLess, JudgeInnerNotLess}, {&kNoWall, JudgeNoWall},
-          {&kBoreNarrow, JudgeBoreNarrow},     {&kWallVaries, JudgeWallVaries},     {&kSolidWithWall, JudgeSolidWithWall},
-          {&kOutOfRound, JudgeOutOfRound}};
+  return {{&kWallTooThick, JudgeWallTooThick}, {&kInnerNotLess, JudgeInnerNotLess},   {&kBoreNarrow, JudgeBoreNarrow},
+          {&kWallVaries, JudgeWallVaries},     {&kSolidWithWall, JudgeSolidWithWall}, {&kOutOfRound, JudgeOutOfRound}};
 }
 
 }  // namespace withy::sections

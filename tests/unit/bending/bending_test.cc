@@ -258,5 +258,17 @@ TEST(ComputeBending, AMissingModulusIsAssumedWithItsRange) {
                           [](const Assumption& a) { return a.at.ToString() == "blank.sections[s].modulus"; }));
 }
 
+// Euler's column: standing upright it stays straight until P = pi^2 EI / 4 L^2, and then more than one shape holds the
+// load.
+TEST(ComputeBending, AColumnBranchesAtEulersLoad) {
+  const Cone cone;
+  const double euler = std::numbers::pi * std::numbers::pi * RoundStiffness(cone) / (4 * cone.length_m * cone.length_m);
+  const BendingAnswers answers = BendingAnswersOf(DesignOf(cone, LoadCaseOf(2 * euler, 90)));
+  ASSERT_TRUE(answers.bare);
+  const BentRod& bent = answers.bare->cases.at(0);
+  EXPECT_EQ(bent.shape.state, ElasticaState::kSeveral);
+  EXPECT_NEAR(bent.shape.reached, 0.5, 1e-3);
+}
+
 }  // namespace
 }  // namespace withy::testing
