@@ -1,8 +1,10 @@
 // Prepare, glue, cure, balance, pot.
 #include <algorithm>
+#include <cmath>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "bench_cuts.h"
 #include "cautions.h"
 #include "withy/review/terminal_text.h"
 #include "withy/units/format.h"
@@ -11,6 +13,8 @@
 
 namespace withy {
 namespace {
+
+constexpr double kShown_ml = 0.05;  // less is 0.0 as printed
 
 std::string Minutes(double minutes) {
   if (minutes < 120) return FormatFixed(minutes, 0) + " min";
@@ -29,6 +33,29 @@ bool UsesLead(const v1::Design& design) {
                      [](const v1::Part& part) { return part.weights().material() == "lead"; });
 }
 
+// Every other figure of the report is of the blank before the cuts to come.
+std::string AfterCutsSentence(const v1::Report& report, const v1::MixedBatch& batch) {
+  if (!CutsAreToCome(report.fit().cut_plan())) return "";
+  const double moved_ml = batch.mix_after_cuts_ml() - batch.mix_ml();
+  if (batch.has_mix_after_cuts_ml() && std::abs(moved_ml) < kShown_ml) return "";
+  return absl::StrCat(
+      "That is for the blank as it is cut now. After the cuts to come it is ",
+      batch.has_mix_after_cuts_ml() ? absl::StrCat("about ", FormatFixed(batch.mix_after_cuts_ml(), 1), " ml")
+                                    : "another amount",
+      ": print this again then.");
+}
+
+std::string ProposedArborsSentence(const v1::BondingReport& bonding, const v1::MixedBatch& batch) {
+  double ml = 0;
+  for (const v1::GluedJoint& joint : bonding.joints()) {
+    const auto& places = batch.joint_at();
+    if (std::find(places.begin(), places.end(), joint.at()) != places.end()) ml += joint.proposed_arbors_ml();
+  }
+  if (ml < kShown_ml) return "";
+  return absl::StrCat("The arbors that are proposed would take ", FormatFixed(ml, 1),
+                      " ml of what the joints take; enter those that you build in the design.");
+}
+
 // One batch mixed and used, and the wait behind it.
 void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
   const v1::MixedBatch& batch = input.report.bonding().batches(number);
@@ -38,6 +65,8 @@ void AddBatch(const PlanInput& input, int number, v1::WorkPlan& plan) {
                                             absl::StrJoin(batch.joints(), ", "), " with ", batch.adhesive()));
   for (const std::string& id : batch.joints()) step.add_what(id);
   for (const std::string& sentence : MixSentences(batch)) Detail(step, sentence);
+  Detail(step, AfterCutsSentence(input.report, batch));
+  Detail(step, ProposedArborsSentence(input.report.bonding(), batch));
   Detail(step, "Wipe what comes out while it is soft.");
   const std::string& host = input.report.fit().cut_plan().host();
   const bool length =
@@ -63,6 +92,14 @@ bool InABatch(const v1::BondingReport& bonding, const v1::GluedJoint& joint) {
   });
 }
 
+// Why a joint is in no batch.
+std::string NotMixed(const v1::GluedJoint& joint) {
+  if (!joint.has_volume_ml()) return "how much cannot be told yet; 'withy show' says why.";
+  if (!joint.has_pot_life_minutes() || joint.working_minutes() <= joint.pot_life_minutes()) return "nothing is mixed.";
+  return absl::StrCat("do not mix it yet. The work takes ", Minutes(joint.working_minutes()), " and it can be worked for ",
+                      Minutes(joint.pot_life_minutes()), ": take a slower adhesive, a cooler room or a faster way.");
+}
+
 // What is glued, or to be glued without a batch of its own.
 void AddOtherJoints(const PlanInput& input, bool done, v1::WorkPlan& plan) {
   std::vector<std::string> ids, sentences;
@@ -71,9 +108,7 @@ void AddOtherJoints(const PlanInput& input, bool done, v1::WorkPlan& plan) {
     if (joint.done() != done || joint.potting() || listed) continue;
     if (!done && InABatch(input.report.bonding(), joint)) continue;
     ids.push_back(joint.what());
-    sentences.push_back(absl::StrCat(
-        joint.what(), " with ", joint.adhesive(), ": ",
-        joint.has_volume_ml() ? "nothing is mixed." : "how much cannot be told yet; 'withy show' says why."));
+    sentences.push_back(absl::StrCat(joint.what(), " with ", joint.adhesive(), ": ", NotMixed(joint)));
   }
   if (ids.empty()) return;
   v1::WorkStep& step = AddStep(plan, "glue", (done ? "Glued: " : "Glue ") + absl::StrJoin(ids, ", "));

@@ -1,4 +1,5 @@
 // Mass, balance and counterweights in the report.
+#include <algorithm>
 #include <cmath>
 
 #include "absl/strings/str_format.h"
@@ -17,6 +18,9 @@ void ReportContribution(const Contribution& part, v1::PlacedPart& to) {
                    [&](double g) { to.set_mass_plus_minus_g(g); });
   Put(part.center_m, kMm, [&](double mm) { to.set_center_mm(mm); });
   if (part.mass_kg) to.set_mass_from(SourceWord(part.mass_from));
+  const auto& steps = part.at.steps();
+  const bool weights = std::any_of(steps.begin(), steps.end(), [](const auto& step) { return step.field == "weights"; });
+  if (weights) to.set_weights_of(part.id);
 }
 
 const char* StatusWord(CounterweightStatus status) {

@@ -24,8 +24,10 @@ void ReportJoint(const GluedJoint& joint, v1::GluedJoint& to) {
   Put(joint.volume_m3, kMl, [&](double ml) { to.set_volume_ml(ml); });
   Put(joint.arbors_m3, kMl, [&](double ml) { to.set_arbors_ml(ml); });
   Put(joint.fillets_m3, kMl, [&](double ml) { to.set_fillets_ml(ml); });
+  Put(joint.proposed_m3, kMl, [&](double ml) { to.set_proposed_arbors_ml(ml); });
   Put(joint.mass_kg, kGrams, [&](double g) { to.set_mass_g(g); });
   Put(std::optional<double>(joint.working_s), kMinutes, [&](double minutes) { to.set_working_minutes(minutes); });
+  Put(joint.pot_life_s, kMinutes, [&](double minutes) { to.set_pot_life_minutes(minutes); });
 }
 
 void ReportBatch(const BondingAnswers& answers, const MixedBatch& batch, v1::MixedBatch& to) {

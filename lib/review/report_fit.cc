@@ -112,6 +112,7 @@ void ReportFit(const Rod& rod, const FitAnswers& answers, v1::FitReport& report)
   if (answers.play) {
     Put(std::optional<double>(answers.play->play_m), kMm, [&](double mm) { report.set_mouth_play_mm(mm); });
     Put(answers.play->off_axis_m, kMm, [&](double mm) { report.set_tip_off_axis_mm(mm); });
+    Put(answers.play->off_axis_with_arbors_m, kMm, [&](double mm) { report.set_tip_off_axis_with_arbors_mm(mm); });
   }
   for (const ReamTable& table : answers.reaming) ReportReaming(rod, table, *report.add_reaming());
   for (const WindingCheckFit& fit : answers.winding_checks) ReportWindingCheck(rod, fit, *report.add_winding_checks());

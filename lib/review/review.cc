@@ -3,6 +3,7 @@
 #include <iterator>
 #include <utility>
 
+#include "after_cuts.h"
 #include "answers.h"
 #include "finding_record.h"
 #include "waivers.h"
@@ -30,6 +31,7 @@ Review ReviewDesign(const ReadResult& read) {
   const Answers answers = ComputeAnswers(rod);
   CheckAnswers(rod, answers, found);
   review.report = MakeReport(rod, answers);
+  ReportAfterCuts(*read.document, rod, review.report);
   review.report.set_design_digest(DesignDigest(read.document->design));
   review.rod = MakeRodView(rod);
   SortByWaivers(*read.document, std::move(found), review);

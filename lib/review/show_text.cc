@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "absl/strings/str_cat.h"
+#include "bench_cuts.h"
 #include "figure_text.h"
 #include "show_tables.h"
 #include "text_parts.h"
@@ -87,12 +88,27 @@ std::string Counterweights(const v1::CounterweightPlan& plan) {
   return text;
 }
 
-std::string Adhesive(const v1::BondingReport& bonding) {
+// Of all batches of an adhesive; unset where one cannot be told.
+std::optional<double> MixAfterCuts(const v1::BondingReport& bonding, const std::string& adhesive) {
+  double ml = 0;
+  for (const v1::MixedBatch& batch : bonding.batches()) {
+    if (batch.adhesive() != adhesive) continue;
+    if (!batch.has_mix_after_cuts_ml()) return std::nullopt;
+    ml += batch.mix_after_cuts_ml();
+  }
+  return ml;
+}
+
+std::string Adhesive(const v1::Report& report) {
+  const bool cuts = CutsAreToCome(report.fit().cut_plan());
   std::string lines;
-  for (const v1::AdhesiveTotal& total : bonding.totals()) {
+  for (const v1::AdhesiveTotal& total : report.bonding().totals()) {
     if (!total.has_mix_ml()) continue;
     std::string text = FormatFixed(total.mix_ml(), 1) + " ml to mix";
     if (total.has_mix_g()) absl::StrAppend(&text, ", ", FormatFixed(total.mix_g(), 1), " g");
+    const auto after = cuts ? MixAfterCuts(report.bonding(), total.adhesive()) : std::nullopt;
+    if (cuts) text += ", as it is cut now; after the cuts to come ";
+    if (cuts) text += after ? absl::StrCat("about ", FormatFixed(*after, 1), " ml") : "another amount";
     lines += LineText(Visible(total.adhesive()), text);
   }
   return lines;
@@ -159,7 +175,7 @@ std::string ShowText(std::string_view file, const v1::Design& design, const v1::
   text +=
       SectionText("Guides, from the tip-top's ring centre to the ring's centre", GuidesTable(report, options), style);
   text += SectionText("Wraps, from the butt end of the finished rod", WrapsTable(report, options), style);
-  text += SectionText("Adhesive", Adhesive(report.bonding()), style);
+  text += SectionText("Adhesive", Adhesive(report), style);
   std::string balance = Balance(report.balance(), options);
   std::string masses = MassTable(report, options);
   if (!balance.empty() && !masses.empty()) balance += "\n";

@@ -1,5 +1,6 @@
 #include "trace.h"
 
+#include <cmath>
 #include <string_view>
 #include <utility>
 
@@ -101,6 +102,9 @@ void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
       .Add("moment_after_n_m", plan.moment_after_n_m, kAsIs);
 }
 
+// Of the figure: less is what is left when uncertainties cancel.
+constexpr double kRounding = 1e-9;
+
 // The cut in question is the one that the law is asked about.
 constexpr char kCutForTarget[] = "fit.cut_plan.cut_for_target_mm";
 
@@ -118,7 +122,8 @@ Trace::Trace(const Rod& rod, const Answers& answers) : rod_(rod), answers_(answe
 
 std::optional<double> Trace::PlusMinus(const FieldPath& figure) const {
   const auto found = figures_.find(ByNumber(figure));
-  if (found == figures_.end() || !(found->second.plus_minus() > 0)) return std::nullopt;
+  if (found == figures_.end()) return std::nullopt;
+  if (!(found->second.plus_minus() > kRounding * std::abs(found->second.value()))) return std::nullopt;
   return found->second.plus_minus();
 }
 

@@ -101,10 +101,11 @@ std::string ReamingTables(const v1::FitReport& fit, const ShowOptions& options) 
 
 std::string WindingCheckTable(const v1::FitReport& fit, const ShowOptions& options) {
   TextTable table(
-      {{"check", Align::kLeft}, {"blank"}, {"bore"}, {"gap"}, {"next down"}, {"stops ahead"}, {"or ream by"}});
+      {{"winding check", Align::kLeft}, {"blank"}, {"take bore"}, {"gap"}, {"next down"}, {"stops ahead"}, {"or ream by"}});
   for (const v1::WindingCheckFit& check : fit.winding_checks()) {
     table.AddRow(
-        {check.part(), FigureText(WITHY_FIGURE(check, blank_mm), 2), FigureText(WITHY_FIGURE(check, bore_mm), 2),
+        {check.part(), FigureText(WITHY_FIGURE(check, blank_mm), 2),
+         check.has_bore_mm() ? FigureText(check.bore_mm(), 2) : "none in stock",
          FigureText(WITHY_FIGURE(check, gap_mm), 2), FigureText(WITHY_FIGURE(check, next_bore_mm), 2),
          FigureText(WITHY_FIGURE(check, next_stops_ahead_mm), 1), FigureText(WITHY_FIGURE(check, ream_mm), 2)});
   }

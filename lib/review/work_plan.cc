@@ -2,6 +2,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "bench_cuts.h"
 #include "cautions.h"
 #include "figure_text.h"
 #include "text_parts.h"
@@ -40,14 +41,16 @@ std::string MixTable(const v1::BondingReport& bonding, const TextStyle& style) {
                    {"resin"},
                    {"hardener"},
                    {"resin g"},
-                   {"hardener g"}});
+                   {"hardener g"},
+                   {"mix after cuts"}});
   for (const v1::MixedBatch& batch : bonding.batches()) {
     const std::string first = (batch.potting() ? "weights in " : "") + (batch.joints_size() > 0 ? batch.joints(0) : "");
     table.AddRow({batch.adhesive(),
                   first + (batch.joints_size() > 1 ? absl::StrCat(" +", batch.joints_size() - 1) : ""),
                   FigureText(WITHY_FIGURE(batch, need_ml), 1), FigureText(WITHY_FIGURE(batch, mix_ml), 1),
                   FigureText(WITHY_FIGURE(batch, resin_ml), 1), FigureText(WITHY_FIGURE(batch, hardener_ml), 1),
-                  FigureText(WITHY_FIGURE(batch, resin_g), 2), FigureText(WITHY_FIGURE(batch, hardener_g), 2)});
+                  FigureText(WITHY_FIGURE(batch, resin_g), 2), FigureText(WITHY_FIGURE(batch, hardener_g), 2),
+                  FigureText(WITHY_FIGURE(batch, mix_after_cuts_ml), 1)});
   }
   return table.ToText(style);
 }
@@ -75,7 +78,8 @@ std::string PlanText(std::string_view file, const v1::Design& design, const v1::
   for (const v1::WorkStep& step : plan.steps()) steps += StepText(++number, step, style);
   std::string text = TitleText(file, design, report, style);
   text += SectionText("What to do, in order", steps, style);
-  text += SectionText("Adhesive to mix", MixTable(report.bonding(), style), style);
+  const std::string when = CutsAreToCome(report.fit().cut_plan()) ? ", for the blank before the cuts to come" : "";
+  text += SectionText("Adhesive to mix" + when, MixTable(report.bonding(), style), style);
   return text + SectionText("Mind", BulletText(caution::kRating, style), style);
 }
 

@@ -38,10 +38,15 @@ constexpr Code kArborOffBlank = {
     .action = "Move it to where the blank is inside the part, or leave it out.",
 };
 
-// Where cuts are still to come, the blank will be elsewhere.
+// More is to come off than log and design have: the blank will be elsewhere. Less than 1/16 in is the same cut.
+bool MoreIsToComeOff(const std::optional<CutPlan>& cut) {
+  constexpr double kSameCut_m = 0.0254 / 16;
+  return cut && !cut->stages.empty() && cut->stages.back().total_m - cut->planned_m > kSameCut_m;
+}
+
 void JudgeArborOffBlank(const View& view, std::vector<Finding>& findings) {
   const Rod& rod = view.rod;
-  if (!rod.blank_butt_m || !rod.blank_tip_m || (view.answers.cut && !view.answers.cut->stages.empty())) return;
+  if (!rod.blank_butt_m || !rod.blank_tip_m || MoreIsToComeOff(view.answers.cut)) return;
   const double open_m = rod.blank_butt_m->plus_minus() + kTouch_m;
   const double butt_m = rod.blank_butt_m->value(), tip_m = rod.blank_tip_m->value();
   for (std::size_t i = 0; i < view.answers.parts.size(); ++i) {

@@ -167,7 +167,13 @@ void TellOfWideWindingCheck(const View& view, const Fitted& fitted, std::vector<
       {{"clearance_mm", clearance_mm}, {"limit_mm", kWidestGlue_m * 1000}}, findings);
   findings.back().help = "Take the smallest winding check that goes over the blank.";
   for (const WindingCheckFit& check : view.answers.winding_checks) {
-    if (&view.rod.handle.parts[check.part] != &fitted.part || !check.bore_m) continue;
+    if (&view.rod.handle.parts[check.part] != &fitted.part) continue;
+    if (!check.bore_m) {
+      findings.back().help = absl::StrFormat(
+          "None in stock goes over the blank: take a winding check with a bore of %.2f mm or little more.",
+          check.blank_m * 1000);
+      continue;
+    }
     findings.back().help = absl::StrFormat(
         "Take a winding check with a bore of %.2f mm, %s: it leaves %.2f mm.", *check.bore_m * 1000,
         view.rod.shop.winding_check_bores.empty() ? "the next half millimetre" : "the smallest in stock that goes over",

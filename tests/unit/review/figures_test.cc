@@ -27,9 +27,9 @@ const Descriptor& Design() {
 
 // What is no result: what was assumed, is not known or was found; ids, references and paths.
 const std::set<std::string> kNoResultMessages = {"Assumption", "Unknown", "FindingRecord"};
-const std::set<std::string> kNoResultFields = {"format",   "design_digest", "id",        "at",   "on",
-                                               "thread",   "model",         "host",      "part", "what",
-                                               "adhesive", "joints",        "blocked_by"};
+const std::set<std::string> kNoResultFields = {"format",   "design_digest", "id",       "at",         "on",
+                                               "thread",   "model",         "host",     "part",       "what",
+                                               "adhesive", "joints",        "joint_at", "blocked_by", "weights_of"};
 
 // "mass_plus_minus_g" belongs to "mass_g".
 bool IsPlusMinus(const FieldDescriptor& field) {

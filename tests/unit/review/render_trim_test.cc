@@ -167,7 +167,46 @@ TEST(TrimText, SaysWhatCanBeHadWhereTheLengthCannot) {
   const std::string text = Text(report);
   EXPECT_THAT(text, HasSubstr("no cut gives it: the length jumps past"));
   EXPECT_THAT(text, HasSubstr("  nearest longer        88\" (2235.2 mm)\n  nearest shorter       86\" (2184.4 mm)\n"));
-  EXPECT_THAT(text, HasSubstr("  - Order a rod of 88 in. (closed by log[e12])\n"));
+  EXPECT_THAT(text, HasSubstr("  - Order a rod of 88 in.\n"));
+}
+
+// It belongs to the reason: a way out that is open is not closed by anything.
+TEST(TrimText, NamesOnceWhatClosedTheLength) {
+  v1::Report report = ExampleReport();
+  v1::CutPlan& plan = *report.mutable_fit()->mutable_cut_plan();
+  plan.set_outcome("closed");
+  plan.set_verdict("misses");
+  for (const char* way : {"Cut 26.2 mm off the tip.", "Take 'module' off again.", "Agree on 88 in."}) {
+    v1::Remedy& remedy = *plan.add_remedies();
+    remedy.set_text(way);
+    remedy.set_blocked_by("log[e12].glued");
+  }
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("  why                   the blank is glued in (log[e12])\n"));
+  EXPECT_THAT(text, HasSubstr("  - Agree on 88 in.\n"));
+  EXPECT_EQ(text.find("log[e12]"), text.rfind("log[e12]"));
+}
+
+TEST(TrimText, SaysWhereNoWindingCheckInStockIsWideEnough) {
+  v1::Report report = ExampleReport();
+  v1::WindingCheckFit& check = *report.mutable_fit()->add_winding_checks();
+  check.set_part("front");
+  check.set_blank_mm(12.17);
+  check.set_next_bore_mm(12);
+  check.set_ream_mm(0.17);
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("  winding check  blank      take bore  next down  or ream by\n"
+                              "  front          12.17  none in stock      12.00        0.17\n"));
+}
+
+TEST(TrimText, TellsPlayWithTheArborsToo) {
+  v1::Report report = ExampleReport();
+  report.mutable_fit()->set_mouth_play_mm(1.95);
+  report.mutable_fit()->set_tip_off_axis_mm(17.2);
+  report.mutable_fit()->set_tip_off_axis_with_arbors_mm(2.1);
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("1.95 mm without arbors: the tip can point 17 mm off the axis\n"));
+  EXPECT_THAT(text, HasSubstr("  with its arbors       the tip can point 2 mm off the axis\n"));
 }
 
 TEST(TrimText, OffersTheTipOnlyWhereTheOrderIsNotMet) {

@@ -46,6 +46,40 @@ TEST(ReviewDesign, TheReportSaysWhatWasFoundAndIsNotWaived) {
   for (const v1::FindingRecord& finding : waived.report.findings()) EXPECT_NE(finding.code(), "rod/broken");
 }
 
+// What a reel seat of 100 mm and bore 16 takes on a blank that is `butt_mm` thick at its butt-side face and tapers by
+// 0.005 mm a mm: the bore less a frustum, and a fillet of 1 mm by 1 mm (Pappus) at either end; in ml.
+double SeatVolume(double butt_mm) {
+  const double pi = std::acos(-1.0), tip_mm = butt_mm - 0.5;
+  const double blank = pi / 12 * 100 * (butt_mm * butt_mm + butt_mm * tip_mm + tip_mm * tip_mm);
+  const double fillets = pi * (butt_mm / 2 + 1.0 / 3) + pi * (tip_mm / 2 + 1.0 / 3);
+  return (pi / 4 * 256 * 100 - blank + fillets) / 1000;
+}
+
+// A blank of 2000 mm that runs through to a cap of 5 mm, ordered at 1805 mm: 200 mm are to come off, and nobody has planned
+// that. The seat begins 95 mm up the blank: 12 - 0.475 = 11.525 mm now, 10.525 mm after the cuts.
+TEST(ReviewDesign, TellsTheAdhesiveBeforeAndAfterTheCutsToCome) {
+  const auto design = [](const std::string& cuts) {
+    return R"(intent { overall_length { mm: 1805 } } blank { )" + cuts + R"(
+      sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle {
+      parts { id: "cap" kind: "butt_cap" length { mm: 5 } }
+      parts { id: "seat" kind: "reel_seat" length { mm: 100 } place { from_butt { mm: 100 } }
+        bore { at { mm: 0 } diameter { mm: 16 } } slides_on_from: BUTT bond: "paste" } }
+    tip_top { id: "tip" tube_bore { mm: 2.2 } tube_length { mm: 10 } end_beyond_tube { mm: 0 } }
+    adhesives { id: "paste" kind: "epoxy_paste" mix { by_volume { resin: 1 hardener: 1 } } } )";
+  };
+  const v1::BondingReport bonding = ReviewDesign(ReadText(design(""))).report.bonding();
+  ASSERT_EQ(bonding.batches_size(), 1);
+  EXPECT_NEAR(bonding.batches(0).mix_ml(), SeatVolume(11.525), 1e-9);
+  EXPECT_NEAR(bonding.batches(0).mix_after_cuts_ml(), SeatVolume(10.525), 1e-6);
+  EXPECT_NEAR(bonding.joints(0).volume_after_cuts_ml(), SeatVolume(10.525), 1e-6);
+  const std::string planned = R"(cuts { section: "b" amount { mm: 200 } })";
+  const v1::BondingReport after = ReviewDesign(ReadText(design(planned))).report.bonding();
+  EXPECT_NEAR(after.batches(0).mix_ml(), SeatVolume(10.525), 1e-6);
+  EXPECT_FALSE(after.batches(0).has_mix_after_cuts_ml());
+}
+
 TEST(Waivers, TakeAFindingOut) {
   const Review review = ReviewOf(std::string(kBrokenSection) +
                                  "waivers { code: \"rod/broken\" reason: \"seen\" at: \"log[0].breakage\" }");

@@ -174,6 +174,36 @@ TEST(Why, WhatIsNoPathOrNoFigureIsRefused) {
   }
 }
 
+// The weights' own centre moves with nothing that is uncertain but by rounding: no "± 0.000000000 mm".
+TEST(Why, NoUncertaintyIsRoundingAlone) {
+  for (const testing::DesignFile& file : testing::DesignFilesBelow("examples/designs")) {
+    const ReadResult read = ReadDesign("rod", testing::BytesOf(file.path));
+    const Review review = ReviewDesign(read);
+    const auto all = Why(*read.document, review.report, "balance");
+    ASSERT_TRUE(all.ok());
+    for (const v1::WhyStep& step : all->figures()) {
+      EXPECT_THAT(step.text(), ::testing::Not(HasSubstr("± 0.00000"))) << file << " " << step.path();
+    }
+  }
+}
+
+// A batch of parts lists its parts: what is potted in one of them is mixed for by itself. A moment without counterweights
+// rests on neither them nor their potting.
+TEST(Why, OpensWhatIsMeantAndNothingElse) {
+  const Asked batch = Ask(Example("casting.txtpb"), "bonding.batches[0].need_ml");
+  ASSERT_TRUE(batch.why.ok()) << batch.why.status();
+  EXPECT_FALSE(batch.review.report.bonding().batches(0).potting());
+  double sum = 0;
+  for (const v1::WhyStep& input : batch.why->figures(0).inputs()) sum += input.value();
+  EXPECT_NEAR(sum, batch.why->figures(0).value(), 1e-9);
+  const Asked moment = Ask(Example("casting.txtpb"), "balance.counterweights.moment_without_n_m");
+  ASSERT_TRUE(moment.why.ok()) << moment.why.status();
+  EXPECT_GT(moment.why->figures(0).inputs_size(), 3);
+  for (const v1::WhyStep& input : moment.why->figures(0).inputs()) {
+    if (input.path().starts_with("balance.parts")) EXPECT_THAT(input.about(), ::testing::Not(HasSubstr("weights")));
+  }
+}
+
 // Every figure of every example can be opened to the bottom, and what it rests on exists.
 TEST(Why, EveryFigureOfTheExamplesOpens) {
   for (const testing::DesignFile& file : testing::DesignFilesBelow("examples/designs")) {

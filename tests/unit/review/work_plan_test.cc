@@ -104,6 +104,50 @@ TEST(WorkPlan, OrPotsFirst) {
               ElementsAre("measure", "cut", "build", "ream", "prepare", "pot", "cure", "glue", "cure", "wrap"));
 }
 
+// 6 ml as it is cut now and 9.3 ml after the cuts to come: both are said, and nothing where no more is to come.
+TEST(WorkPlan, SaysWhatTheMixIsAfterTheCutsToCome) {
+  v1::Report report = ExampleReport();
+  report.mutable_bonding()->mutable_batches(0)->set_mix_after_cuts_ml(9.3);
+  const auto details = [&] {
+    const v1::WorkPlan plan = PlanWork({}, report, LengthUnits::kMm);
+    std::string all;
+    for (const std::string& detail : StepOf(plan, "glue").details()) all += detail + "\n";
+    return all;
+  };
+  EXPECT_THAT(details(), Not(HasSubstr("as it is cut now")));
+  report.mutable_fit()->mutable_cut_plan()->set_cut_planned_mm(0);
+  EXPECT_THAT(details(), HasSubstr("That is for the blank as it is cut now. After the cuts to come it is about 9.3 ml: "
+                                   "print this again then.\n"));
+  report.mutable_bonding()->mutable_batches(0)->clear_mix_after_cuts_ml();
+  EXPECT_THAT(details(), HasSubstr("After the cuts to come it is another amount"));
+  report.mutable_bonding()->mutable_batches(0)->set_mix_after_cuts_ml(6);
+  EXPECT_THAT(details(), Not(HasSubstr("as it is cut now")));
+  EXPECT_THAT(PlanText("rod.txtpb", {}, report, {}), HasSubstr("mix after cuts\n"));
+}
+
+TEST(WorkPlan, SaysWhatProposedArborsWouldTake) {
+  v1::Report report = ExampleReport();
+  report.mutable_bonding()->mutable_joints(0)->set_at("handle.parts[grip]");
+  report.mutable_bonding()->mutable_joints(0)->set_proposed_arbors_ml(2.13);
+  report.mutable_bonding()->mutable_batches(0)->add_joint_at("handle.parts[grip]");
+  EXPECT_THAT(PlanText("rod.txtpb", {}, report, {}), HasSubstr("The arbors that are proposed would take 2.1 ml"));
+}
+
+// Ten minutes of work and five to do it in: the joint is in no batch, and not for want of mixing.
+TEST(WorkPlan, SaysWhyAJointIsInNoBatch) {
+  v1::Report report;
+  AddJoint(report, "grip", false);
+  v1::GluedJoint& joint = *report.mutable_bonding()->mutable_joints(0);
+  joint.set_volume_ml(2);
+  joint.set_working_minutes(10);
+  EXPECT_THAT(PlanText("rod.txtpb", {}, report, {}), HasSubstr("grip with rod-epoxy: nothing is mixed."));
+  joint.set_pot_life_minutes(5);
+  const std::string text = PlanText("rod.txtpb", {}, report, {});
+  EXPECT_THAT(text, HasSubstr("grip with rod-epoxy: do not mix it yet. The work takes 10 min and it can be\n"
+                              "     worked for 5 min"));
+  EXPECT_THAT(text, Not(HasSubstr("nothing is mixed")));
+}
+
 TEST(WorkPlan, NothingKnownIsNothingToDo) {
   EXPECT_THAT(Kinds(PlanWork({}, {}, LengthUnits::kMm)), IsEmpty());
 }
