@@ -230,7 +230,7 @@ function html_module.table(options) end
 ---@return string
 function html_module.page(options) end
 
----Text that stands for itself in HTML and in attributes.
+---Text that stands for itself in HTML, SVG and attributes; control characters become a visible sign.
 ---@param s string
 ---@return string
 function html_module.escape(s) end
@@ -945,6 +945,7 @@ function table_module.sum(items, key) end
 ---@field test_cast? withy.TestCast
 ---@field potted? withy.Potted
 ---@field id? string
+---@field instead_of? string
 
 ---@class withy.Cut
 ---@field section? string
@@ -1128,6 +1129,7 @@ function table_module.sum(items, key) end
 ---@field wraps? withy.WrapsReport
 ---@field balance? withy.BalanceReport
 ---@field bonding? withy.BondingReport
+---@field bending? withy.BendingReport
 ---@field closed withy.ClosedFact[]
 ---@field findings withy.FindingRecord[]
 
@@ -1183,6 +1185,7 @@ function table_module.sum(items, key) end
 ---@field tip_off_axis_mm? number
 ---@field reaming withy.ReamTable[]
 ---@field winding_checks withy.WindingCheckFit[]
+---@field tip_off_axis_with_arbors_mm? number
 
 ---@class withy.FittedPart
 ---@field id? string
@@ -1218,29 +1221,21 @@ function table_module.sum(items, key) end
 ---@field nearest_above_mm? number
 ---@field verdict? string
 ---@field measure? string
----@field shorter_per_mm? number
 ---@field jump_near boolean
 ---@field tighter_than_read_mm? number
 ---@field lengths withy.LengthAtCut[]
----@field contacts withy.Contact[]
 ---@field stages withy.StagedCut[]
 ---@field dry_fits withy.DryFitSeen[]
 ---@field remedies withy.Remedy[]
 ---@field tip? withy.TipLever
----@field depth_mm? number
+---@field now? withy.Resting
+---@field planned? withy.Resting
 
 ---@class withy.LengthAtCut
 ---@field cut_mm? number
 ---@field overall_mm? number
 ---@field overall_before_mm? number
 ---@field shorter_per_mm? number
-
----@class withy.Contact
----@field kind? string
----@field from_mm? number
----@field to_mm? number
----@field bore_mm? number
----@field on_blank_mm? number
 
 ---@class withy.StagedCut
 ---@field take_mm? number
@@ -1273,6 +1268,19 @@ function table_module.sum(items, key) end
 ---@field tip_diameter_mm? number
 ---@field tube_in64? number
 ---@field stiffer? number
+
+---@class withy.Resting
+---@field butt_mm? number
+---@field depth_mm? number
+---@field shorter_per_mm? number
+---@field contacts withy.Contact[]
+
+---@class withy.Contact
+---@field kind? string
+---@field from_mm? number
+---@field to_mm? number
+---@field bore_mm? number
+---@field on_blank_mm? number
 
 ---@class withy.ReamTable
 ---@field part? string
@@ -1353,6 +1361,7 @@ function table_module.sum(items, key) end
 ---@field mass_plus_minus_g? number
 ---@field center_mm? number
 ---@field mass_from? string
+---@field weights_of? string
 
 ---@class withy.CounterweightPlan
 ---@field part? string
@@ -1405,6 +1414,9 @@ function table_module.sum(items, key) end
 ---@field mass_g? number
 ---@field done boolean
 ---@field working_minutes? number
+---@field pot_life_minutes? number
+---@field volume_after_cuts_ml? number
+---@field proposed_arbors_ml? number
 
 ---@class withy.MixedBatch
 ---@field adhesive? string
@@ -1420,11 +1432,69 @@ function table_module.sum(items, key) end
 ---@field pot_life_minutes? number
 ---@field at_celsius? number
 ---@field set_minutes? number
+---@field joint_at string[]
+---@field potting boolean
+---@field mix_after_cuts_ml? number
 
 ---@class withy.AdhesiveTotal
 ---@field adhesive? string
 ---@field mix_ml? number
 ---@field mix_g? number
+
+---@class withy.BendingReport
+---@field bare? withy.BendingOf
+---@field finished? withy.BendingOf
+---@field losses withy.FrequencyLoss[]
+---@field train_costs_hz? number
+---@field modulus_from? string
+
+---@class withy.BendingOf
+---@field clamp_mm? number
+---@field free_length_mm? number
+---@field at_mm number[]
+---@field ei_n_m2 number[]
+---@field cases withy.BentShape[]
+---@field power? withy.PowerReading
+---@field frequency_hz number[]
+---@field frequency_plus_minus_hz? number
+
+---@class withy.BentShape
+---@field id? string
+---@field at? string
+---@field state? string
+---@field reached? number
+---@field load_n? number
+---@field load_angle_deg? number
+---@field butt_angle_deg? number
+---@field at_mm number[]
+---@field forward_mm number[]
+---@field up_mm number[]
+---@field moment_n_m number[]
+---@field strain_millistrain number[]
+---@field tip_drop_mm? number
+---@field tip_drop_plus_minus_mm? number
+---@field tip_angle_deg? number
+---@field clamp_moment_n_m? number
+---@field clamp_moment_plus_minus_n_m? number
+---@field peak_strain_millistrain? number
+---@field peak_strain_plus_minus_millistrain? number
+---@field peak_at_mm? number
+---@field strain_energy_j? number
+---@field error_mm? number
+---@field clamp_mm? number
+
+---@class withy.PowerReading
+---@field load_g? number
+---@field load_plus_minus_g? number
+---@field coins? number
+---@field tip_angle_deg? number
+---@field action? string
+---@field line_number? number
+
+---@class withy.FrequencyLoss
+---@field id? string
+---@field at? string
+---@field hz? number
 
 ---@class withy.ClosedFact
 ---@field kind? string

@@ -6,7 +6,7 @@ local page = require "page"
 local rows = require "rows"
 
 local LISTS = {
-  "findings", "closed", "dry_fits", "cuts", "stages", "ways_out", "reaming", "tip_top", "winding_checks", "arbors",
+  "findings", "closed", "dry_fits", "stages", "cuts", "ways_out", "reaming", "tip_top", "winding_checks", "arbors",
   "joints", "counterweights", "guides", "handle", "stations", "masses", "open",
 }
 

@@ -5,11 +5,12 @@
 --              that whichever of the two is read, the same place is marked; 1 and 16 for cuts, 2 and 8 for guides
 --   diameter   mm with two decimals
 --   ream       a diameter, or false: the bore stays as it is
+--   stock      a diameter, or false: none in stock is wide enough
 --   tube       sixty-fourths of an inch and mm
 --              a column that says `toward` "down" or "up" is rounded so: the ends of a band
 --   millimetres  a length that is cut off a roll: whole mm
 --   mass       g: one decimal from 10 g on, where the second says nothing, else two; volume (ml) likewise
---   area (cm2), minutes
+--   area (cm2), minutes, duration (minutes or hours)
 --   given      { words, unit }
 --   text, tick, write (a box to write in)
 local html = require "withy.html"
@@ -69,15 +70,31 @@ M.volume = number("ml", millilitres)
 M.area = number("cm2", grams)
 M.minutes = number("min", no_decimals)
 
-M.ream = {
-  heads = { "mm" },
+-- Hours where minutes say nothing.
+M.duration = {
+  heads = { "" },
   cells = function(value)
-    return { { "n", value and text.fixed(value, 2) or "stays" } }
+    local hours = text.fixed(value / 60, value < 600 and 1 or 0) .. " h"
+    return { { "n", value < 120 and no_decimals(value) .. " min" or hours } }
   end,
-  figure = function(value)
-    return { value and text.fixed(value, 2) or "stays", value and "mm" or "", "" }
-  end,
+  figure = M.minutes.figure,
 }
+
+-- A diameter, or these words in its place.
+local function diameter_or(words)
+  return {
+    heads = { "mm" },
+    cells = function(value)
+      return { { "n", value and two_decimals(value) or words } }
+    end,
+    figure = function(value)
+      return { value and two_decimals(value) or words, value and "mm" or "", "" }
+    end,
+  }
+end
+
+M.ream = diameter_or("stays")
+M.stock = diameter_or("none in stock")
 
 local HAIR = 1e-6 -- of a step: rounding of what is a whole number of steps
 

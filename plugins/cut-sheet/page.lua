@@ -104,16 +104,16 @@ local function stages(list)
   }
 end
 
-local function caution_box()
+local function caution_box(ctx)
   local items = {}
-  for i, caution in ipairs(cautions) do
+  for i, caution in ipairs(cautions(ctx)) do
     items[i] = e("li", {}, caution)
   end
   return e("section", { class = "cautions" }, e("h2", {}, "Before you start"), e("ul", {}, items))
 end
 
 -- Narrow lists that follow one another stand in two columns. The cautions stand before the handle, where glue begins.
-local function sections(lists)
+local function sections(ctx, lists)
   local result, beside = {}, {}
   local function flush()
     result[#result + 1] = #beside > 0 and e("div", { class = "beside" }, beside) or nil
@@ -125,7 +125,7 @@ local function sections(lists)
       beside[#beside + 1] = section
     else
       flush()
-      result[#result + 1] = list.title == "Handle" and caution_box() or nil
+      result[#result + 1] = list.title == "Handle" and caution_box(ctx) or nil
       result[#result + 1] = section
     end
   end
@@ -160,7 +160,7 @@ function M.make(ctx, lists)
     title = name .. ": cut sheet",
     style = style.make(paper, rule(ctx), name .. ", design " .. digest:sub(8, 19)),
     body = {
-      heading(ctx), stop, figures(ctx), strip(ctx), e("p", { class = "rule" }, rule(ctx)), sections(lists),
+      heading(ctx), stop, figures(ctx), strip(ctx), e("p", { class = "rule" }, rule(ctx)), sections(ctx, lists),
     },
   }
 end

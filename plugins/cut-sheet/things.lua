@@ -28,12 +28,40 @@ function M.model(ctx, id)
   return nil
 end
 
-local LARGEST_SINGLE_CUT_MM = 76.2 -- 3 in (common practice, no source), where the shop does not say
+-- Whether counterweights are of lead, as they are where nothing else is said: all of them, or those of one part.
+function M.lead(ctx, part_id)
+  for _, part in ipairs(ctx.design.handle and ctx.design.handle.parts or {}) do
+    if part.weights and (not part_id or part.id == part_id) and (part.weights.material or "lead") == "lead" then
+      return true
+    end
+  end
+  return false
+end
 
--- The most that one cut may take.
-function M.largest_cut(ctx)
-  local largest = ctx:get("shop.largest_single_cut")
-  return largest and largest.mm > 0 and largest.mm or LARGEST_SINGLE_CUT_MM
+-- Where the shop does not say: 3 in, 1/4 in (common practice, no source), 1 mm.
+local LARGEST_CUT_MM, LAST_CUT_MM, KERF_MM = 76.2, 6.35, 1
+
+local function given(length, otherwise)
+  return length and length.mm > 0 and length.mm or otherwise
+end
+
+-- The most that one cut may take, and the last one: no less than the saw does.
+function M.cut_limits(ctx)
+  local last = math.max(given(ctx:get("shop.last_cut"), LAST_CUT_MM), given(ctx:get("shop.saw_kerf"), KERF_MM))
+  return math.max(given(ctx:get("shop.largest_single_cut"), LARGEST_CUT_MM), last), last
+end
+
+local AS_PLANNED_MM = 25.4 / 16 -- cuts that differ by less are one cut to a tape measure
+
+-- What to say of figures that follow from where the blank is cut, or nil: cuts are to come that neither log nor design
+-- has.
+function M.before_cuts(ctx, what)
+  local plan = ctx:get("fit.cut_plan")
+  local stages = plan and plan.stages or {}
+  if #stages > 0 and stages[#stages].total_mm - (plan.cut_planned_mm or 0) > AS_PLANNED_MM then
+    return ("For the blank before the cuts to come. %s after the last cut: print this sheet again then."):format(what)
+  end
+  return nil
 end
 
 return M

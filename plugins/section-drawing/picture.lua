@@ -35,12 +35,22 @@ local function measure_of(ctx, figure)
   return nil
 end
 
+-- Cuts are to come that neither log nor design has; those that differ by less than 1/16 in are one cut.
+local function cuts_to_come(ctx)
+  local plan = ctx:get("fit.cut_plan")
+  local last = plan and plan.stages[#plan.stages]
+  return last and last.total_mm - (plan.cut_planned_mm or 0) > 25.4 / 16
+end
+
 local function remarks(ctx, handle, view)
   local said = {
     gap_words(view.gaps),
     "Lengths are counted from the butt end of the finished rod (outer end of the butt cap)" .. marks.rounding(ctx)
       .. ". Build from the cut sheet, not from lengths taken off this drawing.",
   }
+  if handle.blank and cuts_to_come(ctx) then
+    said[#said + 1] = "Drawn before the cuts to come: after them the blank comes to rest elsewhere."
+  end
   if not handle.blank then
     local measure = measure_of(ctx, "fit.overall_length_mm")
     said[#said + 1] = "The blank is not drawn: where it comes to rest in the handle is not known."

@@ -76,14 +76,14 @@ function M.arbor(handle, part, arbor, view)
   return outline(view, outer, profiles.over(handle.blank, start, stop), { fill = "url(#hatch-arbor)" })
 end
 
--- Units one behind the other, those that lie side by side drawn as two, in the adhesive that pots them.
+-- Units one behind the other, as many as lie within the part, those that lie side by side drawn as two, in the adhesive
+-- that pots them.
 function M.counterweights(weights, view)
-  local layers = (weights.count + weights.abreast - 1) // weights.abreast
-  local front = weights.start + layers * weights.length + weights.cover
+  local front = weights.start + weights.drawn * weights.length + weights.cover
   local across = weights.abreast > 1 and 2 * weights.diameter or weights.diameter
   local radius = weights.part.cavity.diameter_mm and weights.part.cavity.diameter_mm / 2 or across / 2
   local nodes = { outline(view, profiles.straight(radius, weights.start, front), nil, { fill = "url(#potting)" }) }
-  for layer = 1, layers do
+  for layer = 1, weights.drawn do
     local start = weights.start + (layer - 1) * weights.length
     local stop = start + weights.length
     nodes[#nodes + 1] = outline(view, profiles.straight(across / 2, start, stop), nil, { fill = "url(#weight)" })

@@ -47,8 +47,10 @@ end
 local function weight_words(weights)
   local each = weights.mass_g and (" of %s g"):format(text.fixed(weights.mass_g, 1)) or ""
   local abreast = weights.abreast > 1 and (", %s side by side"):format(text.fixed(weights.abreast, 0)) or ""
-  return ("%s counterweight%s%s%s, potted"):format(text.fixed(weights.count, 0), weights.count == 1 and "" or "s", each,
-    abreast)
+  local beyond = weights.drawn < weights.layers
+    and (", %s of them drawn: the rest is beyond the part"):format(text.fixed(weights.drawn * weights.abreast, 0)) or ""
+  return ("%s counterweight%s%s%s, potted%s"):format(text.fixed(weights.count, 0), weights.count == 1 and "" or "s",
+    each, abreast, beyond)
 end
 
 local CONTACTS = {

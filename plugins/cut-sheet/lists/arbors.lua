@@ -39,6 +39,7 @@ return function(ctx)
       title = "Arbors",
       datum = "the butt end of the finished rod",
       empty = "No arbors in this design.",
+      caution = things.before_cuts(ctx, "How thick they are follows"),
       note = "The gap is what stays free all round for glue. Leave channels along each arbor for it.",
       rows = rows,
       columns = {

@@ -1,6 +1,9 @@
 -- Counterweights: how many, where to stop, what potting adds.
 local text = require "withy.text"
+local things = require "things"
 local units = require "withy.units"
+
+local LEAD = " Lead: wash your hands, don't melt or sand it."
 
 local STATUS = {
   ["room limited"] = "No more fit; the rod stays tip-heavy.",
@@ -70,7 +73,7 @@ return function(ctx)
     {
       title = "Counterweights" .. (plan.part and " in " .. plan.part or ""),
       datum = "the butt end of the finished rod",
-      note = remarks(plan) .. " Lead: wash your hands, don't melt or sand it.",
+      note = remarks(plan) .. (things.lead(ctx, plan.part) and LEAD or ""),
       rows = shown,
       columns = {
         { key = "tick", title = "", kind = "tick" },

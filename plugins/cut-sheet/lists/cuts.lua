@@ -60,23 +60,30 @@ return function(ctx)
       end
     end
   end
+  local staged = #(ctx:get("fit.cut_plan.stages") or {}) > 0
+  local columns = {
+    { key = "tick", title = "", kind = "tick" },
+    { key = "item", title = "section", kind = "text" },
+    { key = "at_end", title = "end", kind = "text" },
+    { key = "planned", title = "comes off", kind = "length", step = 1, inch = 16, strong = not staged },
+    { key = "done", title = "done", kind = "length", step = 1, inch = 16 },
+    { key = "rest", title = "still to cut", kind = "length", step = 1, inch = 16, strong = not staged },
+    { key = "left", title = "is left", kind = "length", step = 1, inch = 16, datum = "end to end" },
+    { key = "face", title = "blank at the new face", kind = "diameter" },
+  }
+  if staged and #rows == 0 then
+    return {}
+  elseif staged then
+    table.remove(columns, 1)
+  end
   return {
     {
-      title = "Cuts",
+      title = staged and "Cuts in all, as planned" or "Cuts",
       datum = "the face that is being cut; the saw's kerf is within the amount",
       empty = "Nothing is planned to come off the blank.",
-      limit_mm = to_go > 0 and #(ctx:get("fit.cut_plan.stages") or {}) == 0 and things.largest_cut(ctx) or nil,
+      limit_mm = to_go > 0 and not staged and things.cut_limits(ctx) or nil,
       rows = rows,
-      columns = {
-        { key = "tick", title = "", kind = "tick" },
-        { key = "item", title = "section", kind = "text" },
-        { key = "at_end", title = "end", kind = "text" },
-        { key = "planned", title = "comes off", kind = "length", step = 1, inch = 16, strong = true },
-        { key = "done", title = "done", kind = "length", step = 1, inch = 16 },
-        { key = "rest", title = "still to cut", kind = "length", step = 1, inch = 16, strong = true },
-        { key = "left", title = "is left", kind = "length", step = 1, inch = 16, datum = "end to end" },
-        { key = "face", title = "blank at the new face", kind = "diameter" },
-      },
+      columns = columns,
     },
   }
 end

@@ -13,9 +13,24 @@ local function counted(count, one, many)
   return ("%s %s"):format(text.fixed(count, 0), count == 1 and one or many)
 end
 
-local function title(rows)
+-- The length is not yet the one ordered, nothing else is wrong, and the cuts below bring it there.
+local function cuts_mend(ctx, rows)
+  local plan = ctx:get("fit.cut_plan")
+  for _, row in ipairs(rows) do
+    if row.severity == "error" and row.code ~= "fit/overall-length" then
+      return false
+    end
+  end
+  return plan and plan.outcome == "reached" and #plan.stages > 0
+end
+
+local function title(ctx, rows)
   local errors, open = count_of(rows, "error"), count_of(rows, "cannot tell")
   local questions = counted(open, "open question", "open questions")
+  if errors > 0 and cuts_mend(ctx, rows) then
+    return "Not yet the length ordered: the cuts in stages bring it there"
+      .. (open > 0 and "; " .. questions or "")
+  end
   if errors == 0 then
     return questions .. ": settle before the cut"
   end
@@ -29,7 +44,7 @@ return function(ctx)
     for _, finding in ipairs(ctx.report.findings) do
       if finding.severity == severity then
         rows[#rows + 1] = {
-          item = severity, severity = severity, strong = severity == "error",
+          item = severity, severity = severity, code = finding.code, strong = severity == "error",
           what = finding.message, help = finding.help,
         }
       end
@@ -40,7 +55,7 @@ return function(ctx)
   end
   return {
     {
-      title = title(rows),
+      title = title(ctx, rows),
       class = "stop",
       datum = "",
       rows = rows,

@@ -1,5 +1,6 @@
 -- What is glued, in the order of work, and what is mixed for it.
 local text = require "withy.text"
+local things = require "things"
 
 local function name_of(joint)
   return (joint.what or joint.at or "joint") .. (joint.potting and ", counterweights" or "")
@@ -11,6 +12,7 @@ local function joints(ctx)
     rows[i] = {
       item = name_of(joint),
       adhesive = joint.adhesive, gap = joint.gap_mm, area = joint.area_cm2, volume = joint.volume_ml,
+      after = joint.volume_after_cuts_ml,
       state = joint.done and "glued" or nil,
     }
   end
@@ -27,32 +29,20 @@ local function joints(ctx)
       { key = "gap", title = "gap", kind = "diameter", optional = true },
       { key = "area", title = "area", kind = "area", optional = true },
       { key = "volume", title = "takes", kind = "volume" },
+      { key = "after", title = "after the cuts", kind = "volume", optional = true },
       { key = "state", title = "", figure = "state", kind = "text", optional = true },
     },
   }
 end
 
--- Names of the joints that still want an adhesive, by id, in the order of work: a part with its counterweights is two.
-local function waiting_of(ctx, adhesive)
-  local waiting = {}
-  for _, joint in ipairs(ctx:get("bonding.joints") or {}) do
-    if joint.adhesive == adhesive and joint.volume_ml and not joint.done then
-      local id = joint.what or ""
-      waiting[id] = waiting[id] or {}
-      table.insert(waiting[id], name_of(joint))
-    end
-  end
-  return waiting
-end
-
-local function batch_row(batch, number, waiting)
+local function batch_row(batch, number)
   local names = {}
   for i, id in ipairs(batch.joints) do
-    names[i] = waiting[id] and table.remove(waiting[id], 1) or id
+    names[i] = name_of { what = id ~= "" and id or nil, at = batch.joint_at[i], potting = batch.potting }
   end
   return {
     item = ("%d"):format(number), adhesive = batch.adhesive, joints = table.concat(names, ", "),
-    mix = batch.mix_ml, least = batch.smallest_decides and "smallest batch" or nil,
+    mix = batch.mix_ml, after = batch.mix_after_cuts_ml, least = batch.smallest_decides and "smallest batch" or nil,
     resin_ml = batch.resin_ml, hardener_ml = batch.hardener_ml, resin_g = batch.resin_g, hardener_g = batch.hardener_g,
     work = batch.working_minutes, pot_life = batch.pot_life_minutes, set = batch.set_minutes,
   }
@@ -65,19 +55,26 @@ local function note(batches)
     .. "data sheet comes before this table." .. where
 end
 
+local function proposed_arbors(ctx)
+  local ml = 0
+  for _, joint in ipairs(ctx:get("bonding.joints") or {}) do
+    ml = ml + (joint.done and 0 or joint.proposed_arbors_ml or 0)
+  end
+  return ml >= 0.05 and (" The arbors that are proposed would take %s ml of it."):format(text.fixed(ml, 1)) or ""
+end
+
 local function mixes(ctx)
   local batches = ctx:get("bonding.batches") or {}
-  local rows, waiting = {}, {}
+  local rows = {}
   for i, batch in ipairs(batches) do
-    local adhesive = batch.adhesive or ""
-    waiting[adhesive] = waiting[adhesive] or waiting_of(ctx, batch.adhesive)
-    rows[i] = batch_row(batch, i, waiting[adhesive])
+    rows[i] = batch_row(batch, i)
   end
   return {
     title = "Mixes",
     datum = "",
     empty = "Nothing is to be mixed, or how much cannot be told.",
-    note = note(batches),
+    caution = things.before_cuts(ctx, "Another amount is mixed"),
+    note = note(batches) .. proposed_arbors(ctx),
     rows = rows,
     columns = {
       { key = "tick", title = "", kind = "tick" },
@@ -85,13 +82,14 @@ local function mixes(ctx)
       { key = "adhesive", title = "adhesive", kind = "text" },
       { key = "joints", title = "for", kind = "text" },
       { key = "mix", title = "in all", kind = "volume", strong = true },
+      { key = "after", title = "after the cuts", kind = "volume", optional = true },
       { key = "resin_ml", title = "resin", figure = "resin by volume", kind = "volume", optional = true },
       { key = "hardener_ml", title = "hardener", figure = "hardener by volume", kind = "volume", optional = true },
       { key = "resin_g", title = "resin", figure = "resin by mass", kind = "mass", optional = true },
       { key = "hardener_g", title = "hardener", figure = "hardener by mass", kind = "mass", optional = true },
       { key = "work", title = "work", figure = "working time", kind = "minutes", optional = true },
       { key = "pot_life", title = "pot life", kind = "minutes", optional = true },
-      { key = "set", title = "let go after", kind = "minutes", optional = true },
+      { key = "set", title = "let go after", kind = "duration", optional = true },
       { key = "least", title = "", figure = "decided by", kind = "text", optional = true },
     },
   }

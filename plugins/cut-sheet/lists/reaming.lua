@@ -1,4 +1,6 @@
 -- Bores that have to be opened: a table for each, both ends and every inch between.
+local things = require "things"
+
 local function row_of(row, number)
   return {
     item = ("%d"):format(number), at = row.at_mm, blank = row.blank_mm, now = row.bore_mm,
@@ -6,7 +8,7 @@ local function row_of(row, number)
   }
 end
 
-local function list_of(ream)
+local function list_of(ctx, ream)
   local rows = {}
   for i, row in ipairs(ream.rows) do
     rows[i] = row_of(row, i)
@@ -16,6 +18,7 @@ local function list_of(ream)
     narrow = true,
     datum = "the part's own butt end",
     empty = "How far it has to be opened is not known.",
+    caution = things.before_cuts(ctx, "How wide it is follows"),
     note = "Room for glue is within the diameter. Ream a little, try, ream again.",
     rows = rows,
     columns = {
@@ -31,7 +34,7 @@ end
 return function(ctx)
   local lists = {}
   for i, ream in ipairs(ctx:get("fit.reaming") or {}) do
-    lists[i] = list_of(ream)
+    lists[i] = list_of(ctx, ream)
   end
   if #lists == 0 then
     lists[1] = {

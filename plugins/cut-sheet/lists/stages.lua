@@ -40,14 +40,45 @@ local function row_of(plan, stage, number, take, total)
   }
 end
 
-local function rows_of(plan, step, largest)
-  local rows, taken, done = {}, 0, plan.cut_done_mm or 0
-  for _, stage in ipairs(plan.stages) do
+-- Cuts in whole steps: none larger than the largest, the last one no more than the last may be. What is then left over
+-- waits for the next dry fit.
+local function cuts_of(plan, step, largest, last)
+  local cuts, taken, done = {}, 0, plan.cut_done_mm or 0
+  last = math.max(1, steps_in(last, step))
+  for i, stage in ipairs(plan.stages) do
     local take = math.min(steps_in(stage.total_mm - done, step) - taken, steps_in(largest, step))
+    if i == #plan.stages then
+      take = math.min(take, last)
+    end
     if take >= 1 then
       taken = taken + take
-      rows[#rows + 1] = row_of(plan, stage, #rows + 1, take * step, done + taken * step)
+      cuts[#cuts + 1] = { stage = stage, take = take }
     end
+  end
+  local final = cuts[#cuts]
+  if final and final.take > last then
+    final.take = final.take - last
+    cuts[#cuts + 1] = { stage = final.stage, take = last }
+  end
+  return cuts
+end
+
+-- The length as it is cut now, to be read before the first cut; nil where it has been, or nothing is tried on.
+local function row_before(plan)
+  local last, first = plan.dry_fits[#plan.dry_fits], plan.stages[1]
+  local read = last and last.read_mm and math.abs((last.cut_mm or 0) - (plan.cut_done_mm or 0)) < HAIR
+  if read or (plan.host or "") == "" then
+    return nil
+  end
+  return { item = "none yet", left = first.leave_mm and first.leave_mm + first.take_mm }
+end
+
+local function rows_of(plan, step, largest, last)
+  local cuts, done, taken = cuts_of(plan, step, largest, last), plan.cut_done_mm or 0, 0
+  local rows = { #cuts > 0 and row_before(plan) or nil }
+  for i, cut in ipairs(cuts) do
+    taken = taken + cut.take
+    rows[#rows + 1] = row_of(plan, cut.stage, i, cut.take * step, done + taken * step)
   end
   return rows
 end
@@ -60,13 +91,18 @@ local NONE = {
   reached = "None: what is to come off is off.",
 }
 
+local function length(column)
+  column.kind, column.step, column.inch = "length", 1, 16
+  return column
+end
+
 return function(ctx)
   local plan = ctx:get("fit.cut_plan")
   if not plan then
     return {}
   end
   local step = ctx:get("identity.units") == "INCH" and 25.4 / 16 or 1
-  local rows = rows_of(plan, step, things.largest_cut(ctx))
+  local rows = rows_of(plan, step, things.cut_limits(ctx))
   local open = plan.measure and ("Cannot be told yet: %s."):format(plan.measure)
   return {
     {
@@ -82,13 +118,12 @@ return function(ctx)
       columns = {
         { key = "tick", title = "", kind = "tick" },
         { key = "item", title = "cut", kind = "text" },
-        { key = "take", title = "take", kind = "length", step = 1, inch = 16, toward = "down", strong = true,
+        length { key = "take", title = "take", toward = "down", strong = true, optional = true,
           datum = "the butt face" },
-        { key = "left", title = "leave", kind = "length", step = 1, inch = 16, datum = "end to end" },
-        { key = "mark", title = "depth mark", kind = "length", step = 1, inch = 16, optional = true,
-          datum = "the new butt face" },
-        { key = "from", title = "dry fit: between", kind = "length", step = 1, inch = 16, toward = "down" },
-        { key = "to", title = "and", figure = "dry fit: and", kind = "length", step = 1, inch = 16, toward = "up" },
+        length { key = "left", title = "leave", datum = "end to end" },
+        length { key = "mark", title = "depth mark", optional = true, datum = "the new butt face" },
+        length { key = "from", title = "dry fit: between", toward = "down", optional = true },
+        length { key = "to", title = "and", figure = "dry fit: and", toward = "up", optional = true },
         { key = "read", title = "read", kind = "write" },
       },
     },
