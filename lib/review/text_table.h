@@ -2,6 +2,7 @@
 #ifndef WITHY_REVIEW_TEXT_TABLE_H_
 #define WITHY_REVIEW_TEXT_TABLE_H_
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,9 +27,11 @@ class TextTable {
   std::string ToText(const TextStyle& style) const;
 
  private:
+  using Widths = std::vector<std::optional<int>>;  // by column; unset = left out
+
   bool IsBlank(std::size_t column) const;
-  int WidthOf(std::size_t column) const;
-  std::string Line(const std::vector<std::string>& cells) const;
+  std::optional<int> WidthOf(std::size_t column) const;
+  std::string Line(const std::vector<std::string>& cells, const Widths& widths) const;
 
   std::vector<Column> columns_;
   std::vector<std::vector<std::string>> rows_;

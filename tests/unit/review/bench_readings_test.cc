@@ -32,6 +32,7 @@ class BenchReadingsTest : public ::testing::Test {
     plan.set_cut_done_mm(100);
     plan.add_stages()->set_take_mm(50);
     plan.mutable_stages(0)->set_total_mm(150);
+    design_.mutable_shop()->mutable_last_cut()->set_mm(50);
     Close("cut", "blank", "log[e1].cut");
     report_.mutable_closed(0)->set_at_end("butt");
     report_.mutable_closed(0)->set_amount_mm(100);
