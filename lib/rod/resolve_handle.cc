@@ -181,8 +181,10 @@ void ResolveHandle(Resolver& r) {
   r.rod.handle.at = FieldPath().Field("handle");
   const int parts = r.design.handle().parts_size();
   if (!WithinLimit(r, r.rod.handle.at.Field("parts"), parts, kMostParts, "handle parts")) {
-    Part all;  // of which nothing is known, so that no sum is made without them
+    Part all;  // of which nothing is known, so that no sum is made without them; no rule asks for more of it
     all.at = r.rod.handle.at.Field("parts");
+    all.on = "all parts";
+    all.held_by = "all parts";
     r.rod.handle.parts.push_back(std::move(all));
     return;
   }
