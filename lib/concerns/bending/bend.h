@@ -6,7 +6,7 @@
 
 namespace withy::bending {
 
-// Everything of BentRod but id, place and datum.
+// Everything of BentRod but id, places, angles of butt and load, and datum.
 BentRod Bend(const LoadedBeam& rod, const Pull& pull);
 
 }  // namespace withy::bending

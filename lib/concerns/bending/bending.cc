@@ -51,10 +51,9 @@ std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
     Pull pull;
     if (load.load_n)
       pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
-    pull.load_angle = load.LoadAngleDeg() * kDegree;
-    pull.butt_angle =
-        inputs.Add(load.butt_angle_deg.value * kDegree, load.butt_angle_deg.plus_minus.value_or(0) * kDegree,
-                   load.butt_angle_deg.at.ToString());
+    pull.butt_deg = load.butt_angle_deg.value;
+    pull.from_butt_deg = load.line_angle_deg ? -load.line_angle_deg->value : -90 - pull.butt_deg;
+    pull.turn = inputs.Add(0, load.butt_angle_deg.plus_minus.value_or(0) * kDegree, load.butt_angle_deg.at.ToString());
     pulls.push_back(std::move(pull));
   }
   return pulls;
@@ -115,6 +114,8 @@ class Workshop {
     }
     bent.id = load.id;
     bent.at = load.at;
+    bent.butt_angle = load.butt_angle_deg.value * kDegree;
+    bent.load_angle = load.LoadAngleDeg() * kDegree;
     bent.clamp_m = Holds(place) ? Datum(place, finished) : 0;
     return bent;
   }

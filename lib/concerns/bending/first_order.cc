@@ -1,6 +1,7 @@
 #include "first_order.h"
 
 #include <cmath>
+#include <numbers>
 
 #include "beyond.h"
 #include "withy/units/quantity.h"
@@ -29,12 +30,18 @@ Uncertain WeightChange(const LoadedBeam& rod) {
   return sum > 0 ? change / sum : Uncertain(0);
 }
 
+ElasticaLoad LoadAt(const Pull& pull, double clamp_angle) {
+  ElasticaLoad load = LoadOf(pull);
+  load.clamp_angle = clamp_angle;
+  return load;
+}
+
 // A change of the clamp's angle apart: `turn`.
 class Changes {
  public:
-  Changes(const LoadedBeam& rod, const Pull& pull, const Elastica& solved)
+  Changes(const LoadedBeam& rod, const Pull& pull, double clamp_angle, const Elastica& solved)
       : rod_(rod),
-        load_(LoadOf(pull)),
+        load_(LoadAt(pull, clamp_angle)),
         solved_(solved),
         by_(SensitivityOf(rod.blank.beam, load_, solved)),
         load_change_(pull.load_n.value() > 0 ? pull.load_n / pull.load_n.value() - Uncertain(1) : Uncertain(0)),
@@ -61,7 +68,11 @@ class Changes {
     const double of_load = tip.x * load_.force_y - tip.y * load_.force_x;
     Uncertain moment = first.x * Uncertain(load_.force_y) - first.y * Uncertain(load_.force_x) +
                        load_change_ * Uncertain(of_load) + weight_change_ * Uncertain(whole - of_load);
-    if (tip.x != 0) moment = moment + first.x * Uncertain((whole - of_load) / tip.x);
+    const double lever = tip.x * load_.gravity_y - tip.y * load_.gravity_x;
+    if (lever != 0) {
+      const Uncertain longer = first.x * Uncertain(load_.gravity_y) - first.y * Uncertain(load_.gravity_x);
+      moment = moment + longer * Uncertain((whole - of_load) / lever);
+    }
     first.clamp_moment = moment / whole;
     return first;
   }
@@ -76,26 +87,33 @@ class Changes {
 
 }  // namespace
 
+Direction DirectionOf(double deg) {
+  const double turned = std::remainder(deg, 360);
+  if (turned == 0) return {1, 0};
+  if (std::abs(turned) == 180) return {-1, 0};
+  if (std::abs(turned) == 90) return {0, turned / 90};
+  return {std::cos(turned * std::numbers::pi / 180), std::sin(turned * std::numbers::pi / 180)};
+}
+
 ElasticaLoad LoadOf(const Pull& pull) {
+  const Direction force = DirectionOf(pull.from_butt_deg), down = DirectionOf(-90 - pull.butt_deg);
   ElasticaLoad load;
-  load.clamp_angle = pull.butt_angle.value();
-  load.force_x = pull.load_n.value() * std::cos(pull.load_angle);
-  load.force_y = pull.load_n.value() * std::sin(pull.load_angle);
-  load.gravity_y = -kStandardGravity;
+  load.force_x = pull.load_n.value() * force.x;
+  load.force_y = pull.load_n.value() * force.y;
+  load.gravity_x = kStandardGravity * down.x;
+  load.gravity_y = kStandardGravity * down.y;
   return load;
 }
 
 FirstOrder ChangesOf(const LoadedBeam& rod, const Pull& pull, const Elastica& solved) {
-  return Changes(rod, pull, solved).With(pull.butt_angle - Uncertain(pull.butt_angle.value()));
+  return Changes(rod, pull, 0, solved).With(pull.turn);
 }
 
 Uncertain MomentChangeAt(double s_m, const LoadedBeam& rod, const Pull& pull, const Elastica& solved,
                          const FirstOrder& of_whole) {
   const Beyond beyond = BeyondPoint(rod, solved, s_m);
   if (beyond.shape.points.size() == solved.points.size()) return of_whole.clamp_moment;
-  Pull there = pull;
-  there.butt_angle = Uncertain(beyond.shape.points.front().angle);
-  const Changes changes(beyond.rod, there, beyond.shape);
+  const Changes changes(beyond.rod, pull, beyond.shape.points.front().angle, beyond.shape);
   constexpr auto kAngle = &ElasticaSensitivity::Tip::angle;
   // So far bent that the free end knows nothing of the clamp: nor does the moment.
   constexpr double kNothing = 1e-7;

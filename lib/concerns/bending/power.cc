@@ -36,7 +36,7 @@ namespace bending {
 namespace {
 
 Pull Hung(double weight_n) {
-  return {weight_n, -std::numbers::pi / 2, 0};
+  return {weight_n, 0, -90, {}};
 }
 
 // Tip deflection over load for small loads: the integral of (L - s)^2 / EI, by Simpson's rule over each piece; a start
