@@ -44,7 +44,7 @@ std::string MixTable(const v1::BondingReport& bonding, const TextStyle& style) {
                    {"hardener g"},
                    {"mix after cuts"}});
   for (const v1::MixedBatch& batch : bonding.batches()) {
-    const std::string first = (batch.potting() ? "weights in " : "") + (batch.joints_size() > 0 ? batch.joints(0) : "");
+    const std::string first = (batch.potting() ? "pot " : "") + (batch.joints_size() > 0 ? batch.joints(0) : "");
     table.AddRow({batch.adhesive(),
                   first + (batch.joints_size() > 1 ? absl::StrCat(" +", batch.joints_size() - 1) : ""),
                   FigureText(WITHY_FIGURE(batch, need_ml), 1), FigureText(WITHY_FIGURE(batch, mix_ml), 1),
