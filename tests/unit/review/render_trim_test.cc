@@ -89,6 +89,7 @@ TEST(TrimText, SaysNowAndAsPlannedApart) {
   v1::Report report = ExampleReport();
   v1::CutPlan& plan = *report.mutable_fit()->mutable_cut_plan();
   plan.set_cut_planned_mm(76.2);
+  plan.mutable_now()->clear_shorter_per_mm();
   plan.mutable_now()->set_butt_mm(203.2);
   plan.mutable_now()->set_depth_mm(152.4);
   plan.mutable_planned()->set_butt_mm(152.4);
@@ -205,8 +206,8 @@ TEST(TrimText, TellsPlayWithTheArborsToo) {
   report.mutable_fit()->set_tip_off_axis_mm(17.2);
   report.mutable_fit()->set_tip_off_axis_with_arbors_mm(2.1);
   const std::string text = Text(report);
-  EXPECT_THAT(text, HasSubstr("1.95 mm without arbors: the tip can point 17 mm off the axis\n"));
-  EXPECT_THAT(text, HasSubstr("  with its arbors       the tip can point 2 mm off the axis\n"));
+  EXPECT_THAT(text, HasSubstr("1.95 mm without arbors: the tip can point 17 mm off the\n"));
+  EXPECT_THAT(text, HasSubstr("    with its arbors     the tip can point 2 mm off the axis\n"));
 }
 
 TEST(TrimText, OffersTheTipOnlyWhereTheOrderIsNotMet) {
