@@ -7,13 +7,15 @@ namespace withy {
 namespace {
 
 // Radians. A step turns no part of the beam by more than kMostTurn, and the tangent misses by no more than kMostMiss:
-// other equilibria are a good part of a radian away.
-constexpr double kMostTurn = 0.5, kMostMiss = 0.2;
-// A step of this share of the load that still fails has met the end of the path. At a fold what is left of the turn goes
-// with the root of what is left of the load, at a branch in proportion to it: the last step would turn the beam by some 1e-4
-// or some 1e-8 radians, and what lies between tells them apart.
+// other equilibria are a good part of a radian away. Where the path swerves past a branch they are near: there a miss
+// of more than half the turn may have crossed over.
+constexpr double kMostTurn = 0.5, kMostMiss = 0.2, kMostMissOfTurn = 0.5;
+// A step of this share of the load that still fails has met the end of the path. At a fold what is left of the turn
+// goes with the root of what is left of the load, at a branch in proportion to it: the last step would turn the beam by
+// some 1e-4 or some 1e-8 radians, and what lies between tells them apart.
 constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
-// On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be less.
+// On the way a correction this small ends a step; near the end of the path shapes lie close together and it has to be
+// less.
 constexpr double kOnTheWay = 3e-3, kNearTheEnd = 1e-6;
 constexpr double kSmallStep = 1e-3;
 // Corrections of a settled shape; they shrink quadratically, so that the error left is far below. Those that have
@@ -22,8 +24,8 @@ constexpr double kSettled = 1e-10, kRounding = 1e-7;
 constexpr int kMostCorrections = 8;
 
 // False where Newton does not get to a stable shape nearby.
-bool Correct(ElasticaElements& elements, double share, double enough, ChainFunction& correction) {
-  double before = 2 * kMostMiss;
+bool Correct(ElasticaElements& elements, double share, double most, double enough, ChainFunction& correction) {
+  double before = 2 * most;
   for (int round = 0; round < kMostCorrections; ++round) {
     elements.Factor(share);
     elements.Solve(ElasticaElements::kResidual, correction);
@@ -50,7 +52,8 @@ PathEnd RaiseLoad(ElasticaElements& elements, int most_steps) {
     before = elements.angle();
     elements.angle().Add(rate, step);
     const double share = step == left ? 1 : path.share + step;
-    if (!Correct(elements, share, step < kSmallStep ? kNearTheEnd : kOnTheWay, correction)) {
+    const double most = std::clamp(kMostMissOfTurn * rate.largest * step, kNearTheEnd, kMostMiss);
+    if (!Correct(elements, share, most, step < kSmallStep ? kNearTheEnd : kOnTheWay, correction)) {
       elements.angle() = before;
       longest = step / 2;
       if (longest >= kLeastStep * path.share && longest > 1e-300) continue;

@@ -20,7 +20,18 @@ double Integral(const LobattoTable& lobatto, int k, const double (&values)[kNode
   return sum;
 }
 
-// Angles and moments, from the free end to the clamp.
+struct Direction {
+  double cosine = 1, sine = 0;
+};
+
+// Of an angle that is more by `turn`; by three terms of the series where that is exact to the last digits.
+Direction Turned(const Direction& from, double turn, double angle) {
+  if (!(std::abs(turn) < 1e-5)) return {std::cos(angle), std::sin(angle)};
+  const double c = 1 - turn * turn / 2;
+  return {from.cosine * c - from.sine * turn, from.sine * c + from.cosine * turn};
+}
+
+// Angles and moments, from the free end to the clamp; x and y are the tangent for now.
 void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElement>& mesh, const ChainFunction& angle,
           int degree, double share, Elastica& shape) {
   const LobattoTable& lobatto = Lobatto();
@@ -32,6 +43,7 @@ void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElem
     const double h = mesh[e].length(), left = right - value[0];
     BeamPoint* point = &shape.points[e * kIntervals];
     double stiffness[kNodes], force_x[kNodes], force_y[kNodes], shear[kNodes], curvature[kNodes];
+    Direction tangent[kNodes];
     for (int k = 0; k < kNodes; ++k) {
       const BeamSection section = SectionAt(beam, load, mesh[e], lobatto.t[k]);
       stiffness[k] = section.stiffness;
@@ -40,11 +52,10 @@ void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElem
       point[k].s = k == kIntervals ? mesh[e].s1 : mesh[e].s0 + lobatto.t[k] * h;
       point[k].angle = left + value[0] * lobatto.t[k];
       for (int i = 1; i < degree; ++i) point[k].angle += value[i] * lobatto.bubble[k][i];
+      tangent[k] = {std::cos(point[k].angle), std::sin(point[k].angle)};
     }
     for (int pass = 0; pass < kPasses; ++pass) {
-      for (int k = 0; k < kNodes; ++k) {
-        shear[k] = force_y[k] * std::cos(point[k].angle) - force_x[k] * std::sin(point[k].angle);
-      }
+      for (int k = 0; k < kNodes; ++k) shear[k] = force_y[k] * tangent[k].cosine - force_x[k] * tangent[k].sine;
       const double whole = Integral(lobatto, kIntervals, shear);
       for (int k = 0; k < kNodes; ++k) {
         point[k].moment = moment + h * (whole - Integral(lobatto, k, shear));
@@ -52,31 +63,41 @@ void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElem
       }
       const double rise = h * Integral(lobatto, kIntervals, curvature);
       for (int k = 0; k < kNodes; ++k) {
-        point[k].angle = left + h * Integral(lobatto, k, curvature) + lobatto.t[k] * (value[0] - rise);
+        const double now = left + h * Integral(lobatto, k, curvature) + lobatto.t[k] * (value[0] - rise);
+        tangent[k] = Turned(tangent[k], now - point[k].angle, now);
+        point[k].angle = now;
       }
     }
     for (int k = 0; k < kNodes; ++k) {
       shape.strain_energy += lobatto.Weight(k) * h * point[k].moment * curvature[k] / 2;
+      point[k].x = tangent[k].cosine;
+      point[k].y = tangent[k].sine;
     }
     moment = point[0].moment;
     right = left;
   }
 }
 
-// Coordinates, from the clamp to the free end.
+// Tangents become coordinates, from the clamp to the free end.
 void Place(const std::vector<BeamElement>& mesh, std::vector<BeamPoint>& points) {
   const LobattoTable& lobatto = Lobatto();
+  double x[kNodes], y[kNodes], left_x = 0, left_y = 0;
+  x[kIntervals] = points[0].x;
+  y[kIntervals] = points[0].y;
   for (std::size_t e = 0; e < mesh.size(); ++e) {
     BeamPoint* point = &points[e * kIntervals];
-    double x[kNodes], y[kNodes];
-    for (int k = 0; k < kNodes; ++k) {
-      x[k] = std::cos(point[k].angle);
-      y[k] = std::sin(point[k].angle);
-    }
+    x[0] = x[kIntervals];
+    y[0] = y[kIntervals];
     for (int k = 1; k < kNodes; ++k) {
-      point[k].x = point[0].x + mesh[e].length() * Integral(lobatto, k, x);
-      point[k].y = point[0].y + mesh[e].length() * Integral(lobatto, k, y);
+      x[k] = point[k].x;
+      y[k] = point[k].y;
     }
+    for (int k = 0; k < kNodes; ++k) {
+      point[k].x = left_x + mesh[e].length() * Integral(lobatto, k, x);
+      point[k].y = left_y + mesh[e].length() * Integral(lobatto, k, y);
+    }
+    left_x = point[kIntervals].x;
+    left_y = point[kIntervals].y;
   }
 }
 

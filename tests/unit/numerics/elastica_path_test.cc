@@ -126,7 +126,7 @@ TEST(ElasticaPath, RandomPathsAgreeWithShootingInSmallSteps) {
 // A load nearly opposite to the butt has several equilibria; raised from zero it goes to the side it leans to, however
 // little.
 TEST(ElasticaPath, LoadsNearlyOppositeToTheButt) {
-  for (double lean : {0.1, 1e-2, 1e-4, 1e-6}) {
+  for (double lean : {0.1, 1e-2, 1e-4, 1e-6, 1e-8, 1e-10}) {
     for (double side : {1.0, -1.0}) {
       const ElasticaLoad load{
           .clamp_angle = pi / 2, .force_x = side * 10 * std::sin(lean), .force_y = -10 * std::cos(lean)};
@@ -174,7 +174,7 @@ TEST(ElasticaPath, FoldIsFound) {
     EXPECT_LT(shape.reached, 1);
     const Shooting shooting(beam, load);
     const double tip = shape.tip().angle;
-    EXPECT_NEAR(SlopeAt(shooting, tip, shape.reached), 0, 1e-3);
+    EXPECT_NEAR(SlopeAt(shooting, tip, shape.reached), 0, 3e-3);  // it goes with the root of what is left of the load
     const auto crossings = [&](double share) {
       int count = 0;
       for (int k = -200; k < 200; ++k) {
