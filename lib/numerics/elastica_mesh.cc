@@ -121,7 +121,7 @@ std::vector<BeamElement> MeshOf(const Beam& beam, const ElasticaLoad& load, cons
       --piece;
     }
     element.piece = piece;
-    element.mass_beyond = mass + past_piece + MassPast(beam.pieces[static_cast<std::size_t>(piece)], element.s1);
+    element.mass_beyond = mass + past_piece;
     element.force_x = force_x;
     element.force_y = force_y;
   }
@@ -133,7 +133,7 @@ BeamSection SectionAt(const Beam& beam, const ElasticaLoad& load, const BeamElem
   const double s = element.s0 + t * element.length();
   BeamSection section;
   section.stiffness = piece.StiffnessAt(s);
-  section.mass_beyond = element.mass_beyond + MassPast(piece, s) - MassPast(piece, element.s1);
+  section.mass_beyond = element.mass_beyond + MassPast(piece, s);
   section.force_x = element.force_x + load.gravity_x * section.mass_beyond;
   section.force_y = element.force_y + load.gravity_y * section.mass_beyond;
   return section;

@@ -13,7 +13,7 @@ namespace withy {
 struct BeamElement {
   double s0 = 0, s1 = 0;
   int piece = 0;
-  double mass_beyond = 0;           // kg past s1, with what hangs at s1
+  double mass_beyond = 0;           // kg past the piece, with all that hangs at s1 and past it
   double force_x = 0, force_y = 0;  // dead forces at s1 and past it, N; no weight
   double length() const { return s1 - s0; }
 };

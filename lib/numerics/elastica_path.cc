@@ -18,9 +18,9 @@ constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
 // less.
 constexpr double kOnTheWay = 3e-3, kNearTheEnd = 1e-6;
 constexpr double kSmallStep = 1e-3;
-// Corrections of a settled shape; they shrink quadratically, so that the error left is far below. Those that have
-// stopped shrinking are rounding.
-constexpr double kSettled = 1e-10, kRounding = 1e-7;
+// A settled shape: what the next correction would be, as they shrink quadratically. Those that have stopped shrinking
+// are rounding.
+constexpr double kSettled = 1e-11, kRounding = 1e-7;
 constexpr int kMostCorrections = 8;
 
 // False where Newton does not get to a stable shape nearby.
@@ -79,7 +79,8 @@ bool Settle(ElasticaElements& elements, double share) {
     elements.Solve(ElasticaElements::kResidual, correction);
     if (!(correction.largest <= before)) return before <= kRounding && !elements.Unstable();
     elements.angle().Add(correction, 1);
-    if (correction.largest <= kSettled) return !elements.Unstable();
+    const double next = round == 0 ? correction.largest : std::pow(correction.largest, 3) / (before * before);
+    if (next <= kSettled) return !elements.Unstable();
     before = correction.largest;
   }
   return before <= kRounding && !elements.Unstable();

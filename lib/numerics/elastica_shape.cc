@@ -15,6 +15,7 @@ constexpr int kPasses = 2;
 
 // Integral from 0 to the k-th node of the polynomial through the values at all.
 double Integral(const LobattoTable& lobatto, int k, const double (&values)[kNodes]) {
+  if (k == 0) return 0;
   double sum = 0;
   for (int j = 0; j < kNodes; ++j) sum += lobatto.integral[k][j] * values[j];
   return sum;
