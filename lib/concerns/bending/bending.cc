@@ -150,20 +150,26 @@ std::vector<FrequencyLoss> LossesOf(const Rod& rod, const std::vector<OnTheBlank
   return losses;
 }
 
-// Empty `losses`: none are asked for.
+// The finished rod starts from what `answers` hold of the bare blank, and adds what its train costs.
 std::optional<BendingOf> BendingAt(const Workshop& shop, const Rod& rod, double clamp_m, bool finished,
-                                   const std::vector<OnTheBlank>& things, std::vector<FrequencyLoss>* losses) {
+                                   const std::vector<OnTheBlank>& things, BendingAnswers& answers) {
   LoadedBeam held = shop.MakeBeam(clamp_m, finished);
-  if (!WhatIsWrongWith(held.blank.beam).empty()) return std::nullopt;
+  if (const std::string wrong = WhatIsWrongWith(held.blank.beam); !wrong.empty()) {
+    answers.unknowns.push_back(
+        {finished ? "bending.finished" : "bending.bare",
+         absl::StrCat("measure diameters and walls of the blank again: ahead of the clamp ", wrong)});
+    return std::nullopt;
+  }
   BendingOf of;
   of.clamp_m = shop.Datum(clamp_m, finished);
-  for (std::size_t i = 0; i < rod.load_cases.size(); ++i)
+  for (std::size_t i = 0; i < rod.load_cases.size(); ++i) {
     of.cases.push_back(shop.BendUnder(i, held, clamp_m, finished));
-  of.power = PowerOf(held);
+  }
+  of.power = PowerOf(held, finished && answers.bare ? answers.bare->power : std::nullopt);
   const Ringing ringing = RingingOf(held, finished ? things.size() : 0);
   of.frequency_hz = ringing.frequency_hz;
   of.first_frequency_hz = ringing.first_hz;
-  if (losses != nullptr && ringing.first_hz) *losses = LossesOf(rod, things, ringing);
+  if (finished && ringing.first_hz) answers.losses = LossesOf(rod, things, ringing);
   of.beam = std::move(held.blank.beam);
   of.outer_m = std::move(held.blank.outer_m);
   return of;
@@ -196,12 +202,12 @@ BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, c
     return answers;
   }
   bending::SayAssumptions(rod, answers);
-  answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, on_blank, nullptr);
+  answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, on_blank, answers);
   if (const OnTheBlank* thing = bending::NotKnown(on_blank, *clamp_m)) {
     cannot_tell("bending.finished", absl::StrCat(thing->mass_kg ? "give a place to " : "weigh ", thing->id));
     return answers;
   }
-  answers.finished = bending::BendingAt(shop, rod, *clamp_m, true, on_blank, &answers.losses);
+  answers.finished = bending::BendingAt(shop, rod, *clamp_m, true, on_blank, answers);
   if (answers.bare && answers.finished && answers.bare->first_frequency_hz && answers.finished->first_frequency_hz) {
     answers.train_costs_hz = answers.bare->frequency_hz[0] - answers.finished->frequency_hz[0];
   }

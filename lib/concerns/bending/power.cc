@@ -86,13 +86,15 @@ std::optional<Hanging> HangFor(double wanted, double tip_at_rest, double weight_
 
 }  // namespace
 
-std::optional<Power> PowerOf(const LoadedBeam& rod) {
+std::optional<Power> PowerOf(const LoadedBeam& rod, const std::optional<Power>& near) {
   const Beam& beam = rod.blank.beam;
   const Elastica own = SolveElastica(beam, LoadOf(Hung(0)));
   const double compliance = Compliance(beam);
   if (own.state != ElasticaState::kSolved || !(compliance > 0) || !std::isfinite(compliance)) return std::nullopt;
   const double wanted = beam.length() / 3;
-  const auto hanging = HangFor(wanted, own.tip().y, wanted / compliance, beam);
+  // A third of the length is beyond small deflections: tapered rods need a third to a half more than these say.
+  const double start = near ? near->load_kg.value() * kStandardGravity : 1.35 * wanted / compliance;
+  const auto hanging = HangFor(wanted, own.tip().y, start, beam);
   if (!hanging) return std::nullopt;
   // The drop stays: what would change it must be made good by the load.
   const Uncertain change = ChangesOf(rod, Hung(0), own).y - ChangesOf(rod, Hung(hanging->weight_n), hanging->shape).y;

@@ -8,8 +8,9 @@
 
 namespace withy::bending {
 
-// Unset where no weight does it, or the beam is none.
-std::optional<Power> PowerOf(const LoadedBeam& rod);
+// Unset where no weight does it, or the beam is none. `near` is a weight that will not be far off, where one is known:
+// that of the bare blank for the finished rod.
+std::optional<Power> PowerOf(const LoadedBeam& rod, const std::optional<Power>& near = std::nullopt);
 
 }  // namespace withy::bending
 
