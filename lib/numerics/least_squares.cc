@@ -15,10 +15,13 @@ using Eigen::VectorXd;
 
 // So large that no step there is taken, and its square still finite.
 constexpr double kNoAnswer = 1e100;
-constexpr double kSmallestStep = 1e-12;  // of the unknowns, relative: what differences can tell
-constexpr int kMostEvaluations = 400;
+constexpr double kSmallestStep = 1e-10;  // of the unknowns, relative: what derivatives by differences can tell
+constexpr double kSmallestGain = 1e-12;  // of the sum of squares, relative
+constexpr int kMostEvaluations = 200;
 
-std::vector<double> ListOf(const VectorXd& x) { return {x.data(), x.data() + x.size()}; }
+std::vector<double> ListOf(const VectorXd& x) {
+  return {x.data(), x.data() + x.size()};
+}
 
 MatrixXd MatrixOf(const Rows& rows, Eigen::Index columns) {
   MatrixXd matrix(static_cast<Eigen::Index>(rows.size()), columns);
@@ -120,7 +123,7 @@ LeastSquaresFit FitLeastSquares(const ResidualFunction& residuals, std::vector<d
   }
   Eigen::LevenbergMarquardt<Problem> solver(problem);
   solver.parameters.xtol = kSmallestStep;
-  solver.parameters.ftol = kSmallestStep;
+  solver.parameters.ftol = kSmallestGain;
   solver.parameters.maxfev = kMostEvaluations;
   const auto status = solver.minimize(x);
   fit.converged = status > 0 && status != Eigen::LevenbergMarquardtSpace::TooManyFunctionEvaluation;

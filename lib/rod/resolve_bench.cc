@@ -40,8 +40,10 @@ void ResolveBench(Resolver& r) {
     reading.id = bench[i].id();
     reading.at = blank.at.Field("bench").Item(bench[i].id(), i);
     reading.clamp = ReadLength(bench[i].clamp(), reading.at, "clamp");
-    if (bench[i].has_drop()) blank.bench.push_back(ReadDrop(bench[i].drop(), std::move(reading)));
-    else if (bench[i].has_beat()) blank.bench.push_back(ReadBeat(bench[i].beat(), std::move(reading)));
+    if (bench[i].has_drop())
+      blank.bench.push_back(ReadDrop(bench[i].drop(), std::move(reading)));
+    else if (bench[i].has_beat())
+      blank.bench.push_back(ReadBeat(bench[i].beat(), std::move(reading)));
   }
 }
 

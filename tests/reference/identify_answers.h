@@ -13,8 +13,8 @@ namespace withy::reference {
 // problems of the family that are well posed.
 rapidjson::Value AnswerIdentification(const rapidjson::Value& entry, rapidjson::Document::AllocatorType& allocator);
 
-// The tube of a case with the readings of `measurements` ("measurements_exact", "measurements_noisy"), nothing known of it
-// but its diameters.
+// The tube of a case with the readings of `measurements` ("measurements_exact", "measurements_noisy"), nothing known of
+// it but its diameters.
 testing::BenchBlank BenchBlankOf(const rapidjson::Value& entry, const char* measurements);
 
 }  // namespace withy::reference

@@ -26,8 +26,9 @@ class Workshop:
         (self.top / "bin").mkdir()
         (self.top / "bin" / "withy").symlink_to(pathlib.Path(withy).resolve())
         (self.top / "functions").write_text(FUNCTIONS)
-        for source in sorted((ROOT / "examples/designs").glob("*.txtpb")):
-            shutil.copy(source, self.folder)
+        for folder in ("designs", "blanks"):
+            for source in sorted((ROOT / "examples" / folder).glob("*.txtpb")):
+                shutil.copy(source, self.folder)
         for source in sorted((ROOT / "examples/plugins").iterdir()):
             copy = shutil.copytree if source.is_dir() else shutil.copy
             copy(source, self.folder / source.name)

@@ -6,8 +6,8 @@
 //   blank.density_kg_m3 = 1560;                     // measured
 //   ReadDesign("test", blank.Text())
 //
-// Clamped level at its butt end, weights hung and drops read at its tip, a mass fixed there while counting. Every reading to
-// `relative` of itself, k = 2. What is not set is not known.
+// Clamped level at its butt end, weights hung and drops read at its tip, a mass fixed there while counting. Every
+// reading to `relative` of itself, k = 2. What is not set is not known.
 #ifndef WITHY_TESTS_SUPPORT_BENCH_BLANK_H_
 #define WITHY_TESTS_SUPPORT_BENCH_BLANK_H_
 
@@ -31,18 +31,18 @@ struct BenchBlank {
   std::string more_in_section;
 
   std::string Text() const {
-    std::string text = absl::StrCat(
-        "format: \"withy/1\" blank { sections { id: \"b\" material: \"carbon\" length { ", Mm(length_m), " } taper { ",
-        Station(0, outer_butt_m, wall_butt_m), Station(length_m, outer_tip_m, wall_tip_m), "} ");
+    std::string text = absl::StrCat("format: \"withy/1\" blank { sections { id: \"b\" material: \"carbon\" length { ",
+                                    Mm(length_m), " } taper { ", Station(0, outer_butt_m, wall_butt_m),
+                                    Station(length_m, outer_tip_m, wall_tip_m), "} ");
     if (modulus_pa) absl::StrAppend(&text, "modulus { gpa: ", Exact(*modulus_pa / 1e9), kMeasured);
     if (density_kg_m3) absl::StrAppend(&text, "density { g_per_cm3: ", Exact(*density_kg_m3 / 1e3), kMeasured);
     if (mass_kg) absl::StrAppend(&text, "mass { g: ", WithDoubt(*mass_kg * 1e3), kMeasured);
     if (balance_m) absl::StrAppend(&text, "balance_from_butt { mm: ", WithDoubt(*balance_m * 1e3), kMeasured);
     absl::StrAppend(&text, more_in_section, " } ");
     for (std::size_t i = 0; i < loads_kg.size(); ++i) {
-      absl::StrAppend(&text, "bench { id: \"drop", i + 1, "\" clamp { mm: 0 } drop { load { g: ",
-                      Exact(loads_kg[i] * 1e3), " } load_at { ", Mm(length_m), " } read_at { ", Mm(length_m),
-                      " } drop { mm: ", WithDoubt(drops_m[i] * 1e3), kMeasured, "} } ");
+      absl::StrAppend(&text, "bench { id: \"drop", i + 1,
+                      "\" clamp { mm: 0 } drop { load { g: ", Exact(loads_kg[i] * 1e3), " } load_at { ", Mm(length_m),
+                      " } read_at { ", Mm(length_m), " } drop { mm: ", WithDoubt(drops_m[i] * 1e3), kMeasured, "} } ");
     }
     if (frequency_hz) {
       absl::StrAppend(&text, "bench { id: \"beat\" clamp { mm: 0 } beat { cycles: 20 time { seconds: ",

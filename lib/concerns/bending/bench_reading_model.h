@@ -13,16 +13,16 @@ namespace withy::bending {
 
 // A stretch of a section that was on the scales.
 struct WeighedPiece {
-  int position = 0;              // in Rod::blank.assembled
-  double from_m = 0, to_m = 0;   // as supplied
-  double start_m = 0;            // of from_m, from the butt end of what was weighed
+  int position = 0;             // in Rod::blank.assembled
+  double from_m = 0, to_m = 0;  // as supplied
+  double start_m = 0;           // of from_m, from the butt end of what was weighed
 };
 
 struct ReadingModel {
   ReadingKind kind = ReadingKind::kMass;
   FieldPath at;
-  double measured = 0;           // SI, above zero
-  double deviation = 0;          // standard, above zero
+  double measured = 0;               // SI, above zero
+  double deviation = 0;              // standard, above zero
   std::vector<WeighedPiece> pieces;  // of a mass or a balance point
   // Of a drop or a frequency; metres on the blank as supplied.
   double clamp_m = 0, load_kg = 0, load_at_m = 0, read_at_m = 0;

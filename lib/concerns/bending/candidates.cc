@@ -13,8 +13,8 @@
 namespace withy::bending {
 namespace {
 
-// Expanded uncertainties, k = 2. Common practice, no source: a wall read with a calliper at the face in several places; kitchen
-// scales; an off-cut weighed in air and in water.
+// Expanded uncertainties, k = 2. Common practice, no source: a wall read with a calliper at the face in several places;
+// kitchen scales; an off-cut weighed in air and in water.
 constexpr double kWallPlusMinusM = 0.03e-3;
 constexpr double kMassPlusMinusKg = 0.1e-3;
 constexpr double kDensityPlusMinus = 0.015;  // relative
@@ -23,8 +23,9 @@ constexpr double kCycles = 20;
 constexpr double kClampShare = 0.15;
 // Drops to aim at, as shares of the free length: one that bends the tip, one that bends the middle, one half way up.
 constexpr double kLightDrop = 0.1, kHeavyDrop = 0.35, kHalfwayDrop = 0.04;
-constexpr double kHeaviestKg = 3;            // that one would hang on a bare blank
-constexpr double kMountedShare = 0.5;        // of the blank's mass, on the tip while counting
+constexpr double kHeaviestKg = 3;      // that one would hang on a bare blank
+constexpr double kMountedShare = 0.5;  // of the blank's mass, on the tip while counting
+constexpr double kFastestHz = 4;       // that the eye can count
 
 // To one or two digits: weights come like that.
 double RoundLoad(double kg) {
@@ -32,12 +33,17 @@ double RoundLoad(double kg) {
   return std::max(step, std::round(kg / step) * step);
 }
 
-std::string Grams(double kg) { return absl::StrFormat("%.0f g", kg * 1000); }
-std::string Millimeters(double m) { return absl::StrFormat("%.0f mm", m * 1000); }
+std::string Grams(double kg) {
+  return absl::StrFormat("%.0f g", kg * 1000);
+}
+std::string Millimeters(double m) {
+  return absl::StrFormat("%.0f mm", m * 1000);
+}
 
 class Proposer {
  public:
-  Proposer(const Rod& rod, BlankProblem& problem, const std::vector<double>& x, const std::vector<ReadingModel>& readings)
+  Proposer(const Rod& rod, BlankProblem& problem, const std::vector<double>& x,
+           const std::vector<ReadingModel>& readings)
       : rod_(rod), problem_(problem), x_(x), readings_(readings) {}
 
   std::vector<Candidate> Propose() {
@@ -57,8 +63,8 @@ class Proposer {
       const std::string& id = SectionAt(figures[i].sections.front()).id;
       if (figures[i].kind == UnknownKind::kDensity) {
         candidate.relative_deviation = kDensityPlusMinus / 2;
-        candidate.text = absl::StrCat("Weigh an off-cut of ", id, " in air and in water: its ", NameOf(figures[i], rod_),
-                                      " to 1.5 %.");
+        candidate.text = absl::StrCat("Weigh an off-cut of ", id, " in air and in water: its ",
+                                      NameOf(figures[i], rod_), " to 1.5 %.");
       } else if (figures[i].kind != UnknownKind::kModulus) {
         const bool tip = figures[i].kind == UnknownKind::kWallAtTip;
         candidate.relative_deviation = kWallPlusMinusM / 2 / value;
@@ -80,9 +86,9 @@ class Proposer {
         reading.kind = kind;
         reading.pieces = {{k, 0, length, 0}};
         reading.deviation = (kind == ReadingKind::kMass ? kMassPlusMinusKg : kUnstatedBalanceM) / 2;
-        const std::string what = kind == ReadingKind::kMass ? absl::StrCat("Weigh ", SectionAt(k).id, " to 0.1 g.")
-                                                            : absl::StrCat("Find the balance point of ",
-                                                                           SectionAt(k).id, " to 1 mm.");
+        const std::string what = kind == ReadingKind::kMass
+                                     ? absl::StrCat("Weigh ", SectionAt(k).id, " to 0.1 g.")
+                                     : absl::StrCat("Find the balance point of ", SectionAt(k).id, " to 1 mm.");
         Propose(what, reading);
       }
     }
@@ -123,9 +129,10 @@ class Proposer {
     reading.load_kg = RoundLoad(reading.load_kg);
     const auto log = problem_.Log(reading, x_);
     if (!log) return;
-    Propose(absl::StrCat("Clamp at ", Millimeters(reading.clamp_m), ", hang ", Grams(reading.load_kg), " ", where, " (",
-                         Millimeters(at_m), ") and read the drop there to 2 mm: about ", Millimeters(std::exp(*log)), "."),
-            reading);
+    Propose(
+        absl::StrCat("Clamp at ", Millimeters(reading.clamp_m), ", hang ", Grams(reading.load_kg), " ", where, " (",
+                     Millimeters(at_m), ") and read the drop there to 2 mm: about ", Millimeters(std::exp(*log)), "."),
+        reading);
   }
 
   double Heaviest() const {
@@ -146,12 +153,13 @@ class Proposer {
     for (const double mounted : {0.0, RoundLoad(kMountedShare * mass)}) {
       reading.load_kg = mounted;
       const auto log = problem_.Log(reading, x_);
-      if (!log) continue;
+      if (!log || std::exp(*log) > kFastestHz) continue;
       const double seconds = kCycles / std::exp(*log);
       reading.deviation = std::exp(*log) * kUnstatedTimeS / seconds / 2;
-      Propose(absl::StrCat("Clamp at ", Millimeters(reading.clamp_m), ", ",
-                           mounted > 0 ? absl::StrCat("fix ", Grams(mounted), " to the tip and") : "leave the blank bare and",
-                           " time 20 oscillations: about ", absl::StrFormat("%.1f", seconds), " s."),
+      Propose(absl::StrCat(
+                  "Clamp at ", Millimeters(reading.clamp_m), ", ",
+                  mounted > 0 ? absl::StrCat("fix ", Grams(mounted), " to the tip and") : "leave the blank bare and",
+                  " time 20 oscillations: about ", absl::StrFormat("%.1f", seconds), " s."),
               reading);
     }
   }

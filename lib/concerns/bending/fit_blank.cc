@@ -11,11 +11,21 @@ void Apply(const Sought& figure, double value, std::vector<Guess>& guesses) {
   for (const int position : figure.sections) {
     Guess& guess = guesses[position];
     switch (figure.kind) {
-      case UnknownKind::kModulus: guess.modulus_pa = value; break;
-      case UnknownKind::kDensity: guess.density_kg_m3 = value; break;
-      case UnknownKind::kWallAtButt: guess.wall_butt_m = value; break;
-      case UnknownKind::kWallAtTip: guess.wall_tip_m = value; break;
-      case UnknownKind::kWall: guess.wall_butt_m = guess.wall_tip_m = value; break;
+      case UnknownKind::kModulus:
+        guess.modulus_pa = value;
+        break;
+      case UnknownKind::kDensity:
+        guess.density_kg_m3 = value;
+        break;
+      case UnknownKind::kWallAtButt:
+        guess.wall_butt_m = value;
+        break;
+      case UnknownKind::kWallAtTip:
+        guess.wall_tip_m = value;
+        break;
+      case UnknownKind::kWall:
+        guess.wall_butt_m = guess.wall_tip_m = value;
+        break;
     }
   }
 }
@@ -41,7 +51,8 @@ void BlankProblem::CollectDoubts(const SoughtFigures& sought) {
   }
   for (std::size_t k = 0; k < sections_; ++k) {
     const int position = static_cast<int>(k);
-    if (const double u = sought.diameter_deviation_m[k]; u > 0) doubts_.push_back({Doubt::Kind::kDiameters, position, u});
+    if (const double u = sought.diameter_deviation_m[k]; u > 0)
+      doubts_.push_back({Doubt::Kind::kDiameters, position, u});
     if (const double u = sought.walls[k].deviation_m; u > 0) doubts_.push_back({Doubt::Kind::kWalls, position, u});
   }
 }
@@ -90,7 +101,7 @@ BlankFit BlankProblem::Fit(const std::vector<ReadingModel>& readings, int withou
   BlankFit result;
   result.fit = FitLeastSquares(residuals, start, told, kStep);
   result.spare = count - static_cast<int>(figures_.size()) - (without >= 0 ? 1 : 0);
-  if (result.fit.residuals.empty()) return result;
+  if (result.fit.singular_values.empty()) return result;
   if (!std::isfinite(result.fit.condition)) {  // a direction that no reading sees must not run away
     result.fit = FitLeastSquares(residuals, start, told + static_cast<int>(figures_.size()), kStep);
     result.fit.residuals.resize(static_cast<std::size_t>(told));
@@ -103,6 +114,11 @@ BlankFit BlankProblem::Fit(const std::vector<ReadingModel>& readings, int withou
   result.covariance.resize(figures_.size());
   for (std::vector<double>& row : result.covariance) row.resize(figures_.size());
   return result;
+}
+
+Profile BlankProblem::WallOf(int position, const std::vector<double>& x) {
+  SetBlank(x);
+  return blank_.WallOf(position);
 }
 
 std::optional<double> BlankProblem::Log(const ReadingModel& reading, const std::vector<double>& x) {

@@ -1,8 +1,9 @@
 // The blank that explains its readings best.
 //
-// Unknowns are the logarithms of what is sought over where the search starts. What is held counts as a reading of itself, as
-// are the outer diameters and the measured walls, each with the uncertainty that it says: so their doubts are carried into
-// the result, and none of them is altered. A residual is ln(model / measured) over the relative standard uncertainty.
+// Unknowns are the logarithms of what is sought over where the search starts. What is held counts as a reading of
+// itself, as are the outer diameters and the measured walls, each with the uncertainty that it says: so their doubts
+// are carried into the result, and none of them is altered. A residual is ln(model / measured) over the relative
+// standard uncertainty.
 #ifndef WITHY_BENDING_FIT_BLANK_H_
 #define WITHY_BENDING_FIT_BLANK_H_
 
@@ -27,7 +28,7 @@ class BlankProblem {
  public:
   BlankProblem(const Rod& rod, SoughtFigures sought);
 
-  const std::vector<Sought>& sought() const { return figures_; }    // those that are not held
+  const std::vector<Sought>& sought() const { return figures_; }  // those that are not held
   const std::vector<Sought>& held() const { return held_; }
   const TrialBlank& blank() const { return blank_; }
 
@@ -37,6 +38,8 @@ class BlankProblem {
   // ln of what a reading would be at x, and how it answers to each unknown; unset where it cannot be taken.
   std::optional<double> Log(const ReadingModel& reading, const std::vector<double>& x);
   std::optional<std::vector<double>> Slopes(const ReadingModel& reading, const std::vector<double>& x);
+  // Of the section at that position; empty of a solid one.
+  Profile WallOf(int position, const std::vector<double>& x);
   // All unknowns, those for doubts included.
   int unknowns() const { return static_cast<int>(figures_.size() + doubts_.size()); }
 

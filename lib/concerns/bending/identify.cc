@@ -32,7 +32,8 @@ std::string WhatIsMissing(const Rod& rod) {
   for (const int i : rod.blank.assembled) {
     const Section& section = rod.blank.sections[i];
     if (section.outer.empty()) return absl::StrCat("calliper the diameters of ", section.id, " first");
-    if (!section.length || !(section.length->value.meters() > 0)) return absl::StrCat("measure the length of ", section.id);
+    if (!section.length || !(section.length->value.meters() > 0))
+      return absl::StrCat("measure the length of ", section.id);
     if (section.shape == Shape::kOther) return absl::StrCat("the shape of ", section.id, " is none that is computed");
   }
   return "";
@@ -51,14 +52,18 @@ class Identifier {
       return std::move(result_);
     }
     const WrongReading wrong = FindWrongReading(problem_, readings_);
-    if (wrong.fit.fit.residuals.empty() || !wrong.fit.fit.converged) {
+    if (wrong.fit.fit.singular_values.empty() || !wrong.fit.fit.converged) {
       Say(IdentificationState::kCannotTell,
           "No blank of these diameters could be bent as was read: look at loads, places and walls.");
       PutFigures({});
       return std::move(result_);
     }
     PutReadings(wrong);
-    PutFit(wrong.fit);
+    if (wrong.outcome == WrongReading::Outcome::kNobodyCanSay) {
+      PutFigures({});
+    } else {
+      PutFit(wrong.fit);
+    }
     Judge(wrong);
     return std::move(result_);
   }
@@ -75,9 +80,9 @@ class Identifier {
     readings_ = std::move(found.usable);
     unusable_ = std::move(found.unusable);
     if (found.unstated) {
-      result_.assumptions.push_back({rod_.blank.at,
-                                     "readings without plus_minus: mass 0.5 %, balance point 1 mm, drop 2 mm, time 0.3 s",
-                                     "common practice, no source"});
+      result_.assumptions.push_back(
+          {rod_.blank.at, "readings without plus_minus: mass 0.5 %, balance point 1 mm, drop 2 mm, time 0.3 s",
+           "common practice, no source"});
     }
   }
 
@@ -87,6 +92,7 @@ class Identifier {
       IdentifiedFigure& figure = result_.figures.emplace_back();
       figure.kind = sought.kind;
       figure.section = SectionShownFor(sought, rod_);
+      for (const int position : sought.sections) figure.sections.push_back(rod_.blank.assembled[position]);
       figure.at = sought.at;
       figure.said = sought.said;
       figure.held = sought.held;
@@ -112,6 +118,7 @@ class Identifier {
 
   void PutFit(const BlankFit& fit) {
     PutFigures(fit);
+    PutWalls(fit.fit.x);
     result_.open = OpenCombinationsOf(rod_, problem_, fit);
     result_.next = NextReadingsOf(rod_, problem_, fit, readings_);
     const std::vector<PrincipalAxis> axes = PrincipalAxesOf(fit.covariance);
@@ -122,6 +129,13 @@ class Identifier {
       double squares = 0;
       for (const double residual : fit.fit.residuals) squares += residual * residual;
       result_.misfit = std::sqrt(squares / fit.spare);
+    }
+  }
+
+  void PutWalls(const std::vector<double>& x) {
+    result_.walls.resize(rod_.blank.sections.size());
+    for (std::size_t k = 0; k < rod_.blank.assembled.size(); ++k) {
+      result_.walls[rod_.blank.assembled[k]] = problem_.WallOf(static_cast<int>(k), x);
     }
   }
 
@@ -171,15 +185,16 @@ class Identifier {
       std::vector<std::string> paths;
       for (const int i : wrong.suspects) paths.push_back(readings_[i].at.ToString());
       Say(IdentificationState::kContradictory,
-          paths.empty() ? "No blank of these diameters reads like this, and no single reading explains it: read them again."
-                        : absl::StrCat("The readings contradict each other, and which of them is wrong cannot be told: ",
-                                       absl::StrJoin(paths, " or "), ". Read these again."));
+          paths.empty()
+              ? "No blank of these diameters reads like this, and no single reading explains it: read them again."
+              : absl::StrCat("The readings contradict each other, and which of them is wrong cannot be told: ",
+                             absl::StrJoin(paths, " or "), ". Read these again."));
       return;
     }
-    const std::string less = wrong.outcome == WrongReading::Outcome::kOne
-                                 ? absl::StrCat("One reading is wrong and is left out: ",
-                                                readings_[wrong.reading].at.ToString(), ". ")
-                                 : "";
+    const std::string less =
+        wrong.outcome == WrongReading::Outcome::kOne
+            ? absl::StrCat("One reading is wrong and is left out: ", readings_[wrong.reading].at.ToString(), ". ")
+            : "";
     if (!result_.open.empty()) {
       Say(IdentificationState::kNotEnough,
           absl::StrCat(less, wrong.fit.spare < 0 ? "There are fewer readings than unknowns."
@@ -191,9 +206,9 @@ class Identifier {
       worst = std::max(worst, 2 * std::sqrt(wrong.fit.covariance[i][i]));
     }
     Say(IdentificationState::kFound,
-        absl::StrCat(less, "Found, the least certain figure to ", absl::StrFormat("%.1f", 100 * worst), " %",
-                     wrong.fit.spare > 0 ? "; the readings agree."
-                                         : "; no reading is to spare that could show a slip."));
+        absl::StrCat(
+            less, "Found, the least certain figure to ", absl::StrFormat("%.1f", 100 * worst), " %",
+            wrong.fit.spare > 0 ? "; the readings agree." : "; no reading is to spare that could show a slip."));
   }
 
   const Rod& rod_;

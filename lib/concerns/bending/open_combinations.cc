@@ -11,16 +11,21 @@
 namespace withy::bending {
 namespace {
 
-constexpr double kShown = 0.2;          // of the largest part: smaller ones are not worth a word
+constexpr double kShown = 0.2;  // of the largest part: smaller ones are not worth a word
 constexpr double kPercentOfLargest = 10;
 
 std::string KindName(UnknownKind kind) {
   switch (kind) {
-    case UnknownKind::kModulus: return "modulus";
-    case UnknownKind::kDensity: return "density";
-    case UnknownKind::kWallAtButt: return "wall at the butt";
-    case UnknownKind::kWallAtTip: return "wall at the tip";
-    case UnknownKind::kWall: return "wall";
+    case UnknownKind::kModulus:
+      return "modulus";
+    case UnknownKind::kDensity:
+      return "density";
+    case UnknownKind::kWallAtButt:
+      return "wall at the butt";
+    case UnknownKind::kWallAtTip:
+      return "wall at the tip";
+    case UnknownKind::kWall:
+      return "wall";
   }
   return "";
 }
@@ -66,8 +71,8 @@ std::vector<OpenCombination> OpenCombinationsOf(const Rod& rod, const BlankProbl
     const double doubt = 2 * axis.deviation * largest;
     if (doubt <= kOpen) continue;
     OpenCombination combination;
-    combination.text =
-        absl::StrCat(Moves(rod, problem.sought(), axis.direction), " leaves every reading within what it may be off by.");
+    combination.text = absl::StrCat(Moves(rod, problem.sought(), axis.direction),
+                                    " leaves every reading within what it may be off by.");
     if (axis.deviation < kNoIdea / 2) combination.doubt = doubt;
     open.push_back(std::move(combination));
   }

@@ -9,8 +9,8 @@
 
 namespace withy::bending {
 
-// Relative, k = 2: a figure that may be further off than this is open. Common practice, no source: what a table of materials
-// says of a modulus is no worse.
+// Relative, k = 2: a figure that may be further off than this is open. Common practice, no source: what a table of
+// materials says of a modulus is no worse.
 inline constexpr double kOpen = 0.25;
 
 // "modulus", "wall at the butt of tip": the section is named where the blank has several and not all share it.

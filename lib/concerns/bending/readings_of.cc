@@ -83,16 +83,15 @@ class Collector {
     }
   }
 
-  // Sections of the blank together and nothing else. Where all of them were, they were put together, and the balance point
-  // counts, too.
+  // Sections of the blank together and nothing else. Where all of them were, they were put together, and the balance
+  // point counts, too.
   void TakeSeveral(const Weighing& weighing) {
     if (weighing.with_reel) return;
     std::vector<WeighedPiece> pieces;
     for (std::size_t i = 0; i < weighing.what.size(); ++i) {
       const auto& assembled = rod_.blank.assembled;
-      const auto found = std::find_if(assembled.begin(), assembled.end(), [&](int s) {
-        return rod_.blank.sections[s].id == weighing.what[i];
-      });
+      const auto found = std::find_if(assembled.begin(), assembled.end(),
+                                      [&](int s) { return rod_.blank.sections[s].id == weighing.what[i]; });
       if (found == assembled.end()) return;
       const int position = static_cast<int>(found - assembled.begin());
       const Weighing::Off& off = weighing.off[i];
@@ -158,6 +157,8 @@ class Collector {
 
 }  // namespace
 
-ReadingsFound ReadingsOf(const Rod& rod, const TrialBlank& blank) { return Collector(rod, blank).Collect(); }
+ReadingsFound ReadingsOf(const Rod& rod, const TrialBlank& blank) {
+  return Collector(rod, blank).Collect();
+}
 
 }  // namespace withy::bending

@@ -20,7 +20,8 @@ struct ReadingsFound {
   bool unstated = false;                    // some say no uncertainty
 };
 
-// `blank` says where sections lie. Masses and balance points that were measured: of each section, else of the whole blank.
+// `blank` says where sections lie. Masses and balance points that were measured: of each section, else of the whole
+// blank.
 ReadingsFound ReadingsOf(const Rod& rod, const TrialBlank& blank);
 
 }  // namespace withy::bending

@@ -9,7 +9,8 @@
 namespace withy::bending {
 namespace {
 
-// A wall read this near an end, as a share of the length, is that of the end: a bore is seen at its face, or just behind it.
+// A wall read this near an end, as a share of the length, is that of the end: a bore is seen at its face, or just
+// behind it.
 constexpr double kAtTheEnd = 0.01;
 // Where neither the design nor its material says more: between glass and carbon laminate. Only where the search starts.
 constexpr double kStartModulusPa = 80e9, kStartDensity = 1600, kStartWallRatio = 0.1;
@@ -45,12 +46,17 @@ double StartWall(const Section& section, const SectionAnswer& answer, bool tip) 
   return outer * std::clamp(ratio, 0.01, kLargestStartRatio);
 }
 
+// Of a wall that is written at that end.
 std::optional<double> SaidWall(const Section& section, bool tip) {
   if (section.wall.empty()) return std::nullopt;
-  return section.wall.At(tip ? section.wall.end() : section.wall.begin());
+  const double length = section.length->value.meters(), near = kAtTheEnd * length;
+  const Profile::Knot& knot = tip ? section.wall.knots().back() : section.wall.knots().front();
+  return std::abs(knot.x - (tip ? length : 0)) <= near ? std::optional(knot.y) : std::nullopt;
 }
 
-bool SameLaminate(const Section& a, const Section& b) { return a.material == b.material && a.shape == b.shape; }
+bool SameLaminate(const Section& a, const Section& b) {
+  return a.material == b.material && a.shape == b.shape;
+}
 
 bool IsMeasured(const Maybe<double>& value) {
   return value && value->value > 0 && value->source == Source::kMeasured;
@@ -118,6 +124,7 @@ void AddWall(int position, const Section& section, const SectionAnswer& answer, 
   figure.said = SaidWall(section, tip);
   if (held) figure.said = tip ? walls.knots.back().y : walls.knots.front().y;
   figure.value = held ? *figure.said : StartWall(section, answer, tip);
+  if (held) figure.held_deviation = walls.deviation_m / figure.value;
   // One wall for all of it must leave a bore at the tip, too.
   if (kind == UnknownKind::kWall) figure.value = std::min(figure.value, StartWall(section, answer, true));
   sought.figures.push_back(std::move(figure));
@@ -127,7 +134,7 @@ void AddWalls(int position, const Section& section, const SectionAnswer& answer,
               SoughtFigures& sought) {
   const MeasuredWalls& walls = sought.walls.back();
   if (section.shape != Shape::kTube) return;
-  if (model == WallModel::kPerSection && !(walls.butt && walls.tip)) {
+  if (model == WallModel::kPerSection && !walls.butt && !walls.tip) {
     AddWall(position, section, answer, UnknownKind::kWall, false, walls, sought);
     return;
   }

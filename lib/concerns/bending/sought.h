@@ -12,12 +12,12 @@ namespace withy::bending {
 // One of the blank's figures.
 struct Sought {
   UnknownKind kind = UnknownKind::kModulus;
-  std::vector<int> sections;     // positions in Rod::blank.assembled that share it
+  std::vector<int> sections;  // positions in Rod::blank.assembled that share it
   FieldPath at;
-  double value = 0;              // where the search starts, or where it is held; SI, above zero
-  std::optional<double> said;    // by the design
-  bool held = false;             // measured
-  double held_deviation = 0;     // standard, relative: 0 = exact
+  double value = 0;            // where the search starts, or where it is held; SI, above zero
+  std::optional<double> said;  // by the design
+  bool held = false;           // measured
+  double held_deviation = 0;   // standard, relative: 0 = exact
 };
 
 // Walls of one section that were read from an instrument, in order along it.
@@ -28,13 +28,13 @@ struct MeasuredWalls {
 };
 
 struct SoughtFigures {
-  std::vector<Sought> figures;         // by section from the butt: modulus, density, walls
-  std::vector<MeasuredWalls> walls;    // by position in Rod::blank.assembled
+  std::vector<Sought> figures;               // by section from the butt: modulus, density, walls
+  std::vector<MeasuredWalls> walls;          // by position in Rod::blank.assembled
   std::vector<double> diameter_deviation_m;  // likewise: standard, of all outer diameters together
 };
 
-// REQUIRES: every assembled section has its outer profile, a length and a shape with a formula. Sections of one material and
-// shape share a modulus and a density unless it was measured of one of them: listed as an assumption.
+// REQUIRES: every assembled section has its outer profile, a length and a shape with a formula. Sections of one
+// material and shape share a modulus and a density unless it was measured of one of them: listed as an assumption.
 SoughtFigures SoughtIn(const Rod& rod, const SectionsAnswers& sections, WallModel wall,
                        std::vector<Assumption>& assumptions);
 

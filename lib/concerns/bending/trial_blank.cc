@@ -8,7 +8,9 @@
 namespace withy::bending {
 namespace {
 
-double LengthOf(const Section& section) { return section.length->value.meters(); }
+double LengthOf(const Section& section) {
+  return section.length->value.meters();
+}
 
 // What computing needs of a section, all of it left.
 Section Uncut(const Section& from) {
@@ -30,8 +32,8 @@ Distribution DistributionOf(const Section& section, const Guess& guess) {
   return {section, guess.density_kg_m3, splice && splice->value > 0 ? splice->value : guess.density_kg_m3};
 }
 
-// From the tip end of the section before to the butt end of this one, negative where they overlap: of the joint that names
-// it, else of that in its place in the list. Cuts at the far ends do not alter it.
+// From the tip end of the section before to the butt end of this one, negative where they overlap: of the joint that
+// names it, else of that in its place in the list. Cuts at the far ends do not alter it.
 std::optional<double> GapBelow(const std::vector<Joint>& joints, std::size_t position, const std::string& upper) {
   for (std::size_t i = 0; i < joints.size(); ++i) {
     const Joint& joint = joints[i];

@@ -12,8 +12,8 @@ namespace withy::bending {
 // Of one section.
 struct Guess {
   double modulus_pa = 0, density_kg_m3 = 0;
-  double wall_butt_m = 0, wall_tip_m = 0;    // used where none was measured there
-  double outer_off_m = 0, wall_off_m = 0;    // added to every outer diameter, and to every measured wall
+  double wall_butt_m = 0, wall_tip_m = 0;  // used where none was measured there
+  double outer_off_m = 0, wall_off_m = 0;  // added to every outer diameter, and to every measured wall
 };
 
 class TrialBlank {
@@ -28,6 +28,8 @@ class TrialBlank {
   std::optional<double> length_m() const { return length_; }
   // Butt end of a section, on the blank as supplied. REQUIRES length_m().
   double StartOf(int position) const { return starts_[position]; }
+  // As it was set; empty of a solid section.
+  const Profile& WallOf(int position) const { return rod_.blank.sections[position].wall; }
   // Of a stretch of a section as supplied, about the section's butt end.
   MassProperties PropertiesOf(int position, double from_m, double to_m) const;
   // REQUIRES length_m(), and 0 <= clamp_m < that.
@@ -37,7 +39,7 @@ class TrialBlank {
   void PlaceSections();
   void DrawWall(int position, const Guess& guess);
 
-  Rod rod_;                          // uncut, and without what only text needs
+  Rod rod_;  // uncut, and without what only text needs
   std::vector<MeasuredWalls> walls_;
   SectionsAnswers answers_;
   std::vector<ModuliOfSection> moduli_;

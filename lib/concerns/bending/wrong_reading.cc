@@ -10,16 +10,16 @@ namespace withy::bending {
 namespace {
 
 double SquaresOf(const BlankFit& fit) {
-  if (fit.fit.residuals.empty()) return std::numeric_limits<double>::infinity();
+  if (fit.fit.singular_values.empty()) return std::numeric_limits<double>::infinity();
   double sum = 0;
   for (const double residual : fit.fit.residuals) sum += residual * residual;
   return sum;
 }
 
 bool Agrees(const BlankFit& fit) {
-  return !fit.fit.residuals.empty() && std::all_of(fit.studentised.begin(), fit.studentised.end(), [](double deviation) {
-    return std::abs(deviation) <= kDoesNotBelong;
-  });
+  return !fit.fit.singular_values.empty() &&
+         std::all_of(fit.studentised.begin(), fit.studentised.end(),
+                     [](double deviation) { return std::abs(deviation) <= kDoesNotBelong; });
 }
 
 struct Range {
@@ -49,7 +49,7 @@ bool CanBe(const BlankProblem& problem, const BlankFit& fit) {
 WrongReading FindWrongReading(BlankProblem& problem, const std::vector<ReadingModel>& readings) {
   WrongReading found;
   found.fit = problem.Fit(readings);
-  if (found.fit.fit.residuals.empty() || Agrees(found.fit)) return found;
+  if (found.fit.fit.singular_values.empty() || Agrees(found.fit)) return found;
   found.outcome = WrongReading::Outcome::kNobodyCanSay;
   std::vector<BlankFit> without;
   std::vector<std::pair<double, int>> explained;  // sum of squares left, reading

@@ -11,7 +11,8 @@ namespace withy::testing {
 namespace {
 
 // NIST Statistical Reference Datasets, nonlinear regression, Misra1a: y = b1 (1 - exp(-b2 x)), 14 observations of the
-// adsorption in dental research. Data and certified values from memory; that they agree to eight digits proves the memory.
+// adsorption in dental research. Data and certified values from memory; that they agree to eight digits proves the
+// memory.
 constexpr double kMisra1a[][2] = {{10.07, 77.6},  {14.73, 114.9}, {17.94, 141.1}, {23.93, 190.8}, {29.61, 239.9},
                                   {35.18, 289.0}, {40.02, 332.8}, {44.82, 378.4}, {50.76, 434.8}, {55.05, 477.3},
                                   {61.01, 536.8}, {66.40, 593.1}, {75.47, 689.1}, {81.78, 760.0}};
@@ -40,10 +41,10 @@ TEST(FitLeastSquares, ReachesTheCertifiedSolutionFromBothStarts) {
   }
 }
 
-// y = a + b x through (0, 1), (1, 3), (2, 4), (3, 7), deviation 1 each. Normal equations by hand: n = 4, sum x = 6, xx = 14,
-// y = 15, xy = 32: b = (4 x 32 - 6 x 15) / (4 x 14 - 36) = 1.9, a = (15 - 1.9 x 6) / 4 = 0.9. Covariance: the inverse of [4 6;
-// 6 14] = [14 -6; -6 4] / 20. Leverage of the ends 1/4 + 1.5^2 / 5 = 0.7, of the middle 0.3; residuals a + b x - y: -0.1,
-// -0.2, 0.7, -0.4. Singular values: the roots of the eigenvalues of [4 6; 6 14], 9 +- sqrt(61).
+// y = a + b x through (0, 1), (1, 3), (2, 4), (3, 7), deviation 1 each. Normal equations by hand: n = 4, sum x = 6, xx
+// = 14, y = 15, xy = 32: b = (4 x 32 - 6 x 15) / (4 x 14 - 36) = 1.9, a = (15 - 1.9 x 6) / 4 = 0.9. Covariance: the
+// inverse of [4 6; 6 14] = [14 -6; -6 4] / 20. Leverage of the ends 1/4 + 1.5^2 / 5 = 0.7, of the middle 0.3; residuals
+// a + b x - y: -0.1, -0.2, 0.7, -0.4. Singular values: the roots of the eigenvalues of [4 6; 6 14], 9 +- sqrt(61).
 bool Line(const std::vector<double>& x, std::vector<double>& r) {
   const double y[] = {1, 3, 4, 7};
   for (int i = 0; i < 4; ++i) r[static_cast<std::size_t>(i)] = x[0] + x[1] * i - y[i];
@@ -63,8 +64,8 @@ TEST(FitLeastSquares, ALineWorkedByHand) {
   EXPECT_NEAR(studentised[2], 0.7 / std::sqrt(0.7), 1e-8);
 }
 
-// Two unknowns of which only the sum is seen once, each known to 3 anyway: the difference stays at 3 x sqrt(2), and the sum has
-// 1 / (1 + 1 / 18).
+// Two unknowns of which only the sum is seen once, each known to 3 anyway: the difference stays at 3 x sqrt(2), and the
+// sum has 1 / (1 + 1 / 18).
 TEST(CovarianceOf, WhatIsNotSeenStaysAtTheFloor) {
   const Rows covariance = CovarianceOf({{1, 1}}, 3, 2);
   EXPECT_NEAR(covariance[0][0] + covariance[1][1] - 2 * covariance[0][1], 18, 1e-9);
@@ -85,7 +86,8 @@ TEST(PrincipalAxesOf, WorstFirst) {
 TEST(FitLeastSquares, AgreesWithASearchWithoutDerivatives) {
   const auto model = [](const std::vector<double>& x, std::vector<double>& r) {
     for (int i = 0; i < 6; ++i) {
-      r[static_cast<std::size_t>(i)] = std::exp(-x[0] * i) + x[1] * i * i - (std::exp(-0.3 * i) + 0.02 * i * i + 0.01 * (i % 3 - 1));
+      r[static_cast<std::size_t>(i)] =
+          std::exp(-x[0] * i) + x[1] * i * i - (std::exp(-0.3 * i) + 0.02 * i * i + 0.01 * (i % 3 - 1));
     }
     return true;
   };

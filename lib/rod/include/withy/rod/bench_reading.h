@@ -20,11 +20,11 @@ struct BenchReading {
   std::string id;
   FieldPath at;
   Kind kind = Kind::kDrop;
-  Maybe<Length> clamp;         // tip-side edge
-  Maybe<Mass> load;            // hung, or mounted while counting; unset of a beat = nothing mounted
+  Maybe<Length> clamp;  // tip-side edge
+  Maybe<Mass> load;     // hung, or mounted while counting; unset of a beat = nothing mounted
   Maybe<Length> load_at;
-  Maybe<Length> read_at;       // of a drop
-  Maybe<Length> drop;          // downwards, from the unloaded place of the same point
+  Maybe<Length> read_at;         // of a drop
+  Maybe<Length> drop;            // downwards, from the unloaded place of the same point
   std::optional<double> cycles;  // of a beat, whole oscillations
   Maybe<double> time_s;
 };
