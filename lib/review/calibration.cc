@@ -60,7 +60,7 @@ const char* StateName(IdentificationState state) {
 
 // To six digits: beyond what any reading knows, and the same on every machine, which the last digits of a search are
 // not.
-double Figure(double value) {
+double SixDigits(double value) {
   if (value == 0 || !std::isfinite(value)) return value;
   const int digits = 5 - static_cast<int>(std::floor(std::log10(std::abs(value))));
   const double scale = std::pow(10, std::abs(digits));
@@ -77,8 +77,8 @@ void PutFigure(const Rod& rod, const IdentifiedFigure& from, v1::CalibratedFigur
   to.set_kind(naming.name);
   to.set_section(SectionId(rod, from.section));
   to.set_unit(naming.unit);
-  if (from.value) to.set_value(Figure(*from.value * naming.factor));
-  if (from.plus_minus) to.set_plus_minus(Figure(*from.plus_minus * naming.factor));
+  if (from.value) to.set_value(SixDigits(*from.value * naming.factor));
+  if (from.plus_minus) to.set_plus_minus(SixDigits(*from.plus_minus * naming.factor));
   if (from.said) to.set_said(*from.said * naming.factor);
   to.set_held(from.held);
 }
@@ -89,9 +89,9 @@ void PutReading(const IdentifiedReading& from, v1::CalibrationReading& to) {
   to.set_kind(naming.name);
   to.set_unit(naming.unit);
   if (from.measured != 0) to.set_measured(from.measured * naming.factor);
-  if (from.plus_minus > 0) to.set_plus_minus(Figure(from.plus_minus * naming.factor));
-  if (from.fitted) to.set_fitted(Figure(*from.fitted * naming.factor));
-  if (from.deviation) to.set_deviation(Figure(*from.deviation));
+  if (from.plus_minus > 0) to.set_plus_minus(SixDigits(from.plus_minus * naming.factor));
+  if (from.fitted) to.set_fitted(SixDigits(*from.fitted * naming.factor));
+  if (from.deviation) to.set_deviation(SixDigits(*from.deviation));
   to.set_rejected(from.rejected);
   to.set_remark(from.remark);
 }
@@ -114,17 +114,17 @@ v1::Calibration CalibrationOf(const v1::Design& design, const Rod& rod, const Id
   for (const OpenCombination& combination : found.open) {
     v1::OpenCombination& open = *to.add_open();
     open.set_text(combination.text);
-    if (combination.doubt) open.set_doubt_percent(Figure(*combination.doubt * 100));
+    if (combination.doubt) open.set_doubt_percent(SixDigits(*combination.doubt * 100));
   }
   for (const NextReading& reading : found.next) {
     v1::NextReading& next = *to.add_next();
     next.set_text(reading.text);
     next.set_kind(NamingOf(reading.kind).name);
     next.set_section(SectionId(rod, reading.section));
-    next.set_narrows(Figure(reading.narrows));
+    next.set_narrows(SixDigits(reading.narrows));
   }
-  if (found.misfit) to.set_misfit(Figure(*found.misfit));
-  if (found.condition) to.set_condition(Figure(*found.condition));
+  if (found.misfit) to.set_misfit(SixDigits(*found.misfit));
+  if (found.condition) to.set_condition(SixDigits(*found.condition));
   for (const Assumption& assumption : found.assumptions) {
     v1::CalibrationAssumption& assumed = *to.add_assumptions();
     assumed.set_at(assumption.at.ToString());
