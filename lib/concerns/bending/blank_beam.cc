@@ -10,12 +10,15 @@
 namespace withy::bending {
 namespace {
 
+// A taper table of more stretches than any calliper could tell apart is drawn through fewer rows, evenly chosen:
+// bending is solved some dozens of times.
+constexpr std::size_t kMostStretches = 480;
 constexpr double kSameM = 1e-7;  // places that differ by less are one: rounding of cuts and overlaps
 
 // One frustum of one section where it lies on the blank.
 struct Layer {
   int section = 0;  // in SectionsAnswers::sections
-  const Frustum* frustum = nullptr;
+  Frustum frustum;
   double from = 0, to = 0;
   double kg_per_m3 = 0;  // of its mass over its volume, per unit of the section's area factor
   const UsedModulus* modulus = nullptr;
@@ -32,21 +35,38 @@ double MeanSquares(const Frustum& f) {
   return mean(f.outer0, f.outer1) - mean(f.inner0, f.inner1);
 }
 
+// As one, straight between its ends.
+Frustum Joined(const Frustum& first, const Frustum& last) {
+  return {first.s0, last.s1, first.outer0, last.outer1, first.inner0, last.inner1};
+}
+
+void AddLayers(const Section& section, const SectionAnswer& answer, const ModuliOfSection& moduli, int k,
+               std::size_t at_once, std::vector<Layer>& layers) {
+  const double shift = section.start_m->value() - section.from_m->value();
+  const auto solid_tip = [&](const Frustum& f) { return f.s0 >= section.SolidFrom() && moduli.splice; };
+  for (std::size_t i = 0; i < answer.frusta.size();) {
+    const std::size_t first = i;
+    double kg = 0;
+    for (; i < answer.frusta.size() && i < first + at_once; ++i) {
+      if (solid_tip(answer.frusta[i]) != solid_tip(answer.frusta[first])) break;
+      kg += answer.frusta_kg[i];
+    }
+    const Frustum f = Joined(answer.frusta[first], answer.frusta[i - 1]);
+    const double squares = MeanSquares(f) * (f.s1 - f.s0);
+    layers.push_back({k, f, f.s0 + shift, f.s1 + shift, squares > 0 ? kg / squares : 0,
+                      solid_tip(f) ? &*moduli.splice : &moduli.section, section.shape});
+  }
+}
+
 std::vector<Layer> LayersOf(const Rod& rod, const SectionsAnswers& sections,
                             const std::vector<ModuliOfSection>& moduli) {
+  std::size_t stretches = 0;
+  for (const SectionAnswer& answer : sections.sections) stretches += answer.frusta.size();
+  const std::size_t at_once = stretches / kMostStretches + 1;
   std::vector<Layer> layers;
   for (std::size_t k = 0; k < sections.sections.size(); ++k) {
     const SectionAnswer& answer = sections.sections[k];
-    const Section& section = rod.blank.sections[answer.section];
-    const double shift = section.start_m->value() - section.from_m->value();
-    for (std::size_t i = 0; i < answer.frusta.size(); ++i) {
-      const Frustum& f = answer.frusta[i];
-      const double squares = MeanSquares(f) * (f.s1 - f.s0);
-      const bool solid_tip = f.s0 >= section.SolidFrom() && moduli[k].splice;
-      layers.push_back({static_cast<int>(k), &f, f.s0 + shift, f.s1 + shift,
-                        squares > 0 ? answer.frusta_kg[i] / squares : 0,
-                        solid_tip ? &*moduli[k].splice : &moduli[k].section, section.shape});
-    }
+    AddLayers(rod.blank.sections[answer.section], answer, moduli[k], static_cast<int>(k), at_once, layers);
   }
   return layers;
 }
@@ -76,7 +96,7 @@ Part PartOf(const Layer& layer, double from, double to) {
   const auto at = [&](double a, double b, double x) {
     return Lerp(a, b, std::clamp((x - layer.from) / length, 0.0, 1.0));
   };
-  const Frustum& f = *layer.frustum;
+  const Frustum& f = layer.frustum;
   return {layer, at(f.outer0, f.outer1, from), at(f.outer0, f.outer1, to), at(f.inner0, f.inner1, from),
           at(f.inner0, f.inner1, to)};
 }

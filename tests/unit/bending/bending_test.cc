@@ -232,6 +232,23 @@ TEST(ComputeBending, ASolidTipHasItsOwnModulus) {
   EXPECT_NEAR(beam.pieces.back().StiffnessAt(1.5), 0.4 * 20.1062, 1e-4);
 }
 
+// A straight cone read at 5001 places is the same cone: what is drawn through fewer rows loses nothing of it.
+TEST(ComputeBending, ThousandsOfStationsAreTheSameCone) {
+  std::string rows;
+  for (int i = 0; i <= 5000; ++i) {
+    rows += absl::StrFormat("stations { at { mm: %.17g } outer { mm: %.17g } }", 0.4 * i, 10 - 0.0016 * i);
+  }
+  const std::string more = "intent { holding_point_from_butt { mm: 0 } } " + LoadCaseOf(5) +
+                           "blank { sections { id: 's' shape: 'solid_round' length { mm: 2000 } mass { g: 1e-9 } "
+                           "modulus { gpa: 100 plus_minus: 0 } taper {";
+  const BendingAnswers many = BendingAnswersOf(more + rows + "} } }");
+  const BendingAnswers two = BendingAnswersOf(DesignOf({2, 0.01, 0.002}, LoadCaseOf(5)));
+  ASSERT_TRUE(many.bare && two.bare);
+  EXPECT_LT(many.bare->beam.pieces.size(), 500u);
+  EXPECT_NEAR(many.bare->cases.at(0).tip_drop_m->value(), two.bare->cases.at(0).tip_drop_m->value(), 1e-8);
+  EXPECT_NEAR(many.bare->cases.at(0).peak_at_m, two.bare->cases.at(0).peak_at_m, 1e-4);
+}
+
 TEST(ComputeBending, WithoutAWallItSaysWhatToMeasure) {
   const BendingAnswers answers = BendingAnswersOf(
       "intent { holding_point_from_butt { mm: 0 } } blank { sections { id: 's' length { mm: 2000 } taper {"
