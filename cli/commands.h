@@ -6,8 +6,8 @@
 
 namespace withy {
 
-extern const Command kNew, kCheck, kShow, kWhy, kTrim, kBalance, kPlan, kConvert, kFmt, kExport, kImport, kExplain,
-    kPluginList, kPluginTest, kPluginNew, kSchema;
+extern const Command kNew, kCheck, kShow, kWhy, kTrim, kBalance, kCalibrate, kPlan, kConvert, kFmt, kExport, kImport,
+    kExplain, kPluginList, kPluginTest, kPluginNew, kSchema;
 
 }  // namespace withy
 

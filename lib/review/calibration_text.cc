@@ -48,11 +48,12 @@ std::string FiguresTable(const v1::Calibration& calibration, const TextStyle& st
     std::optional<double> percent;
     if (doubt && figure.value() > 0) percent = *doubt / figure.value() * 100;
     table.AddRow({figure.kind(), figure.section().empty() ? "all" : figure.section(),
-                  FigureText(WITHY_FIGURE(figure, value), decimals), FigureText(doubt, decimals), figure.unit(),
-                  FigureText(percent, 1), FigureText(WITHY_FIGURE(figure, said), decimals),
+                  FigureText(WITHY_FIGURE(figure, value), decimals), FigureText(doubt, decimals),
+                  figure.has_value() || figure.has_said() ? figure.unit() : "", FigureText(percent, 1),
+                  FigureText(WITHY_FIGURE(figure, said), decimals),
                   figure.held()        ? "measured: held"
                   : figure.has_value() ? ""
-                                       : "stays open"});
+                                       : "not told"});
   }
   return table.ToText(style);
 }
