@@ -91,7 +91,7 @@ void ReportCase(const BentRod& bent, v1::BentShape& to) {
   to.set_id(bent.id);
   to.set_at(bent.at.ToString());
   to.set_state(StateWord(bent.shape.state));
-  if (bent.points.empty()) return;
+  if (bent.points.empty()) return;  // no load, a place that cannot be held, or a load out of all proportion
   to.set_clamp_mm(bent.clamp_m * kMm);
   Put(bent.load_n, kAsIs, [&](double n) { to.set_load_n(n); });
   to.set_load_angle_deg(bent.load_angle * kDeg);

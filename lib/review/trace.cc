@@ -102,6 +102,22 @@ void TraceBalance(const BalanceAnswers& answers, Tracer& tracer) {
       .Add("moment_after_n_m", plan.moment_after_n_m, kAsIs);
 }
 
+void TraceBending(const std::optional<BendingOf>& of, std::string_view which, Tracer& tracer) {
+  constexpr double kMilli = 1000;
+  if (!of) return;
+  const FieldPath at = FieldPath().Field("bending").Field(which);
+  for (std::size_t i = 0; i < of->cases.size(); ++i) {
+    const BentRod& bent = of->cases[i];
+    tracer.In(at.Field("cases").Item("", static_cast<int>(i)))
+        .Add("load_n", bent.load_n, kAsIs)
+        .Add("tip_drop_mm", bent.tip_drop_m, kMm)
+        .Add("clamp_moment_n_m", bent.clamp_moment_n_m, kAsIs)
+        .Add("peak_strain_millistrain", bent.peak_strain, kMilli);
+  }
+  if (of->power) tracer.In(at.Field("power")).Add("load_g", of->power->load_kg, kGrams);
+  tracer.In(at).Add("frequency_hz", of->first_frequency_hz, kAsIs);
+}
+
 // Of the figure: less is what is left when uncertainties cancel.
 constexpr double kRounding = 1e-9;
 
@@ -117,6 +133,8 @@ Trace::Trace(const Rod& rod, const Answers& answers) : rod_(rod), answers_(answe
   TraceGuidesAndWraps(rod, answers, tracer);
   TraceBonding(answers.bonding, tracer);
   TraceBalance(answers.balance, tracer);
+  TraceBending(answers.bending.bare, "bare", tracer);
+  TraceBending(answers.bending.finished, "finished", tracer);
   figures_ = tracer.Take();
 }
 

@@ -1,4 +1,6 @@
 #include <cmath>
+#include <map>
+#include <string>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
@@ -38,12 +40,19 @@ constexpr Code kModulusAssumed = {
         "out the modulus.",
 };
 
+// Of several sections of one material it is said once.
 void JudgeModulusAssumed(const View& view, std::vector<Finding>& findings) {
   if (!view.answers.bare || view.rod.load_cases.empty()) return;
+  std::map<std::string, std::size_t> told;  // by material: in `findings`
   for (const SectionAnswer& answer : view.sections.sections) {
     for (const Place& place : PlacesOf(view.rod.blank.sections[answer.section])) {
       const auto table = ModulusOfMaterial(place.material);
       if ((place.modulus_pa && place.modulus_pa->value > 0) || !table) continue;
+      const auto [first, added] = told.emplace(place.material, findings.size());
+      if (!added) {
+        findings[first->second].related.push_back(place.at);
+        continue;
+      }
       findings.push_back(
           MakeFinding(kModulusAssumed, place.at,
                       absl::StrFormat("taken as %.1f GPa, give or take %.1f GPa: all that is known of %s",
