@@ -5,21 +5,30 @@
 #include <rapidjson/reader.h>
 #include <rapidjson/stringbuffer.h>
 
+#include <string>
+
 #include "absl/strings/str_cat.h"
 #include "format.h"
+#include "write.h"
 
 namespace withy {
 namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
-// The reader hands every number over as text; the library's own writer would put it in quotes.
+// The reader hands every number over as text; the library's own writer would put it in quotes, and leave DEL and C1 bare.
 class Layout : public rapidjson::PrettyWriter<rapidjson::StringBuffer> {
  public:
   using PrettyWriter::PrettyWriter;
   bool RawNumber(const char* text, rapidjson::SizeType length, bool /*copy*/) {
     return RawValue(text, length, rapidjson::kNumberType);
   }
+  bool String(const char* text, rapidjson::SizeType length, bool /*copy*/) {
+    std::string quoted;
+    AppendJsonString({text, length}, &quoted);
+    return RawValue(quoted.data(), quoted.size(), rapidjson::kStringType);
+  }
+  bool Key(const char* text, rapidjson::SizeType length, bool copy) { return String(text, length, copy); }
 };
 
 }  // namespace

@@ -32,6 +32,10 @@ void AppendDouble(double value, Doubles doubles, std::string* out);
 // whole is UTF-8, else every one of them is escaped.
 void AppendTextString(std::string_view text, bool readable, std::string* out);
 
+// `text` as a JSON string, DEL and C1 escaped too. A byte that is not UTF-8 (no reader lets one in) becomes U+FFFD: JSON
+// cannot hold it.
+void AppendJsonString(std::string_view text, std::string* out);
+
 }  // namespace withy
 
 #endif  // WITHY_DOCUMENT_WRITE_H_

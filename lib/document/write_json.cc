@@ -56,8 +56,9 @@ std::size_t EscapedBytes(std::string_view text) {
   return byte == 0xC2 && text.size() > 1 && static_cast<unsigned char>(text[1]) < 0xA0 ? 2 : 0;
 }
 
-// A byte that is not UTF-8 (no reader lets one in) becomes U+FFFD: JSON cannot hold it.
-void AppendString(std::string_view text, std::string* out) {
+}  // namespace
+
+void AppendJsonString(std::string_view text, std::string* out) {
   out->push_back('"');
   while (!text.empty()) {
     const std::size_t valid = ValidUtf8Prefix(text);
@@ -76,6 +77,8 @@ void AppendString(std::string_view text, std::string* out) {
   }
   out->push_back('"');
 }
+
+namespace {
 
 class JsonWriter {
  public:
@@ -159,7 +162,7 @@ void JsonWriter::Map(const Message& message, const FieldDescriptor* map, int dep
   for (const Message* entry : SortedEntries(message, map)) {
     Separate(first, depth + 1);
     first = false;
-    AppendString(EntryKey(*entry), &out_);
+    AppendJsonString(EntryKey(*entry), &out_);
     out_.append(": ");
     Item(*entry, EntryValueField(map), kSingular, depth + 1);
   }
@@ -189,7 +192,7 @@ void JsonWriter::OneOfValue(const google::protobuf::Value& value, int depth) {
     case google::protobuf::Value::kNumberValue:
       return Number(value.number_value());
     case google::protobuf::Value::kStringValue:
-      return AppendString(value.string_value(), &out_);
+      return AppendJsonString(value.string_value(), &out_);
     case google::protobuf::Value::kBoolValue:
       return void(out_.append(value.bool_value() ? "true" : "false"));
     case google::protobuf::Value::kStructValue:
@@ -218,10 +221,10 @@ void JsonWriter::Value(const Message& message, const FieldDescriptor* field, int
   if (const auto* number = std::get_if<double>(&value)) {
     Number(*number);
   } else if (const auto* text = std::get_if<std::string_view>(&value)) {
-    AppendString(*text, &out_);
+    AppendJsonString(*text, &out_);
   } else if (const auto* name = std::get_if<EnumNumber>(&value)) {
     const bool known = field->enum_type()->FindValueByNumber(name->value) != nullptr;
-    known ? AppendString(EnumText(field, *name), &out_) : void(out_.append(std::to_string(name->value)));
+    known ? AppendJsonString(EnumText(field, *name), &out_) : void(out_.append(std::to_string(name->value)));
   } else if (const auto* truth = std::get_if<bool>(&value)) {
     out_.append(*truth ? "true" : "false");
   } else if (const auto* whole = std::get_if<std::int64_t>(&value)) {
@@ -229,7 +232,7 @@ void JsonWriter::Value(const Message& message, const FieldDescriptor* field, int
   } else if (const auto* natural = std::get_if<std::uint64_t>(&value)) {
     out_.append(std::to_string(*natural));
   } else if (const auto* bytes = std::get_if<RawBytes>(&value)) {
-    AppendString(absl::Base64Escape(absl::string_view(bytes->value.data(), bytes->value.size())), &out_);
+    AppendJsonString(absl::Base64Escape(absl::string_view(bytes->value.data(), bytes->value.size())), &out_);
   }
   if (quoted) out_.push_back('"');
 }
