@@ -186,7 +186,8 @@ class Identifier {
       for (const int i : wrong.suspects) paths.push_back(readings_[i].at.ToString());
       Say(IdentificationState::kContradictory,
           paths.empty()
-              ? "No blank of these diameters reads like this, and no single reading explains it: read them again."
+              ? "No blank of these diameters with walls that run straight between what was measured reads like this, "
+                "and no single reading explains it: read them again, and the wall in more places."
               : absl::StrCat("The readings contradict each other, and which of them is wrong cannot be told: ",
                              absl::StrJoin(paths, " or "), ". Read these again."));
       return;

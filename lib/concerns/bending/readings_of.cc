@@ -10,6 +10,7 @@
 namespace withy::bending {
 namespace {
 
+constexpr char kPlugToo[] = "the spigot that is fixed in it was on the scales, too, and its mass is not known";
 constexpr double kSameM = 0.002;  // a place this far beyond the tip is the tip
 
 class Collector {
@@ -68,12 +69,23 @@ class Collector {
     return otherwise;
   }
 
+  // A plug that is fixed in it was on the scales, too, unless its mass stands apart.
+  bool HoldsAPlug(int position) const {
+    return std::any_of(rod_.blank.joints.begin(), rod_.blank.joints.end(), [&](const Joint& joint) {
+      return !joint.spigot_fixed_in.empty() && joint.spigot_fixed_in == At(position).id && !joint.spigot_mass;
+    });
+  }
+
   // Balance points count from the section's butt end as supplied: so does each piece.
   static WeighedPiece PieceOf(int position, const SectionMass& mass) {
     return {position, mass.from.meters(), mass.to.meters(), mass.from.meters()};
   }
   void TakeSection(int position) {
     const Section& section = At(position);
+    if (HoldsAPlug(position)) {
+      if (section.mass) LeaveOut(ReadingKind::kMass, section.mass->mass.at, 0, kPlugToo);
+      return;
+    }
     if (section.mass) {
       TakeMass(section.mass->mass, {PieceOf(position, *section.mass)});
       TakeBalance(section.mass->balance, {PieceOf(position, *section.mass)});
@@ -94,6 +106,7 @@ class Collector {
                                       [&](int s) { return rod_.blank.sections[s].id == weighing.what[i]; });
       if (found == assembled.end()) return;
       const int position = static_cast<int>(found - assembled.begin());
+      if (HoldsAPlug(position)) return LeaveOut(ReadingKind::kMass, weighing.mass.at, 0, kPlugToo);
       const Weighing::Off& off = weighing.off[i];
       pieces.push_back({position, off.butt_m, At(position).length->value.meters() - off.tip_m, 0});
     }
@@ -112,6 +125,8 @@ class Collector {
     if (!blank_.length_m()) return "how the sections meet is not known: where it was clamped cannot be told";
     if (!reading.clamp) return "where it was clamped is not known";
     if (drop && !reading.load) return "the weight that was hung is not known";
+    if (drop && !(reading.load->value.kilograms() > 0)) return "the weight that was hung is not above zero";
+    if (reading.load && reading.load->value.kilograms() < 0) return "the mass that was mounted is below zero";
     if (drop && !reading.drop) return "no drop was read";
     if (!drop && !(reading.cycles && reading.time_s)) return "cycles and their time are both needed";
     if (!drop && !(reading.time_s->value > 0)) return "the time is not above zero";

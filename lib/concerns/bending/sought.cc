@@ -26,7 +26,9 @@ MeasuredWalls MeasuredWallsOf(const Section& section) {
     const double wall = station.wall ? station.wall->meters() : (outer - station.inner->meters()) / 2;
     if (!(wall > 0) || at < 0 || at > length || (!walls.knots.empty() && at < walls.knots.back().x)) continue;
     walls.knots.push_back({at, wall});
-    walls.deviation_m = std::max(walls.deviation_m, station.wall_plus_minus_m.value_or(0) / 2);
+    // What the table says of its diameters holds for its walls.
+    const double plus_minus = station.wall_plus_minus_m.value_or(section.taper.diameter_plus_minus_m.value_or(0));
+    walls.deviation_m = std::max(walls.deviation_m, plus_minus / 2);
     walls.butt |= at <= kAtTheEnd * length;
     walls.tip |= at >= (1 - kAtTheEnd) * length;
   }
