@@ -59,6 +59,15 @@ std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
   return pulls;
 }
 
+// A clamp behind the blank holds it at its butt face.
+void SayHeldAtButtFace(const Rod& rod, const Maybe<Length>& clamp, BendingAnswers& answers) {
+  const double butt_m = rod.blank_butt_m->value();
+  if (!clamp || clamp->value.meters() >= butt_m - 1e-6) return;
+  answers.assumptions.push_back({clamp->at,
+                                 absl::StrFormat("the blank is held at its butt face, %.1f mm", butt_m * 1000),
+                                 "the handle behind the blank counts as rigid"});
+}
+
 void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
   for (const Joint& joint : rod.blank.joints) {
     if (!joint.upper_start_m) continue;
@@ -71,7 +80,9 @@ void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
                                      "wall and modulus of a spigot or sleeve are not part of the design"});
     }
   }
+  SayHeldAtButtFace(rod, rod.order.holding_point, answers);
   for (const LoadCase& load : rod.load_cases) {
+    SayHeldAtButtFace(rod, load.clamp, answers);
     if (load.at_tip || !load.load_n) continue;
     answers.assumptions.push_back(
         {load.at, "the load acts on the ring of the tip-top alone",
@@ -91,7 +102,6 @@ class Workshop {
         pulls_(PullsOf(rod, inputs)),
         things_(things) {}
 
-  // A clamp behind the blank holds it at its butt face: the handle in between counts as rigid.
   double OnBlank(double clamp_m) const { return std::max(0.0, clamp_m - rod_.blank_butt_m->value()); }
   bool Holds(double clamp_m) const { return OnBlank(clamp_m) < rod_.blank.length_m->value() - 1e-6; }
 

@@ -153,6 +153,21 @@ TEST(ComputeBending, WhatIsBehindTheClampDoesNotBend) {
   EXPECT_NEAR(answers.bare->cases.at(0).tip_drop_m->value(), drop, 1e-5 * drop);
 }
 
+// Held at 100 mm of a rod whose blank begins at 150 mm: it is held at its butt face, and that is said.
+TEST(ComputeBending, AClampBehindTheBlankHoldsItsButtFace) {
+  const Cone cone{1.5, 0.008, 0.008};
+  const BendingAnswers answers =
+      BendingAnswersOf(DesignOf(cone, LoadCaseOf(0.001), 100) + "handle { blank_butt_from_butt { mm: 150 } }");
+  ASSERT_TRUE(answers.bare && answers.finished);
+  EXPECT_EQ(answers.bare->clamp_m, 0);
+  EXPECT_NEAR(answers.finished->clamp_m, 0.15, 1e-12);
+  EXPECT_NEAR(answers.finished->beam.length(), 1.5, 1e-12);
+  EXPECT_TRUE(std::any_of(answers.assumptions.begin(), answers.assumptions.end(), [](const Assumption& a) {
+    return a.at.ToString() == "intent.holding_point_from_butt" &&
+           a.used == "the blank is held at its butt face, 150.0 mm";
+  }));
+}
+
 // Of its own weight a load case says nothing: a heavy rod sags by q L^4 / 8 EI, and the drop is what the load adds to
 // it.
 TEST(ComputeBending, TheDropCountsFromTheTipUnderOwnWeight) {
