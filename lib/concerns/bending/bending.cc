@@ -1,21 +1,18 @@
 #include "withy/bending/bending.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
-#include <numbers>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
 #include "power.h"
 #include "ring.h"
+#include "workshop.h"
 
 namespace withy {
 namespace bending {
 namespace {
-
-constexpr double kDegree = std::numbers::pi / 180;
 
 // What keeps the blank's stiffness from being told, as what to measure; empty where nothing does.
 std::string MissingOf(const Rod& rod, const SectionsAnswers& sections) {
@@ -42,21 +39,6 @@ std::optional<double> HoldingPlace(const Rod& rod, BendingAnswers& answers) {
                                  absl::StrFormat("%.1f mm", foot_m * 1000),
                                  "bending is reckoned from the middle of the reel foot"});
   return foot_m;
-}
-
-// The loads of the design; the same inputs for the bare blank and the finished rod.
-std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
-  std::vector<Pull> pulls;
-  for (const LoadCase& load : rod.load_cases) {
-    Pull pull;
-    if (load.load_n)
-      pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
-    pull.butt_deg = load.butt_angle_deg.value;
-    pull.from_butt_deg = load.line_angle_deg ? -load.line_angle_deg->value : -90 - pull.butt_deg;
-    pull.turn = inputs.Add(0, load.butt_angle_deg.plus_minus.value_or(0) * kDegree, load.butt_angle_deg.at.ToString());
-    pulls.push_back(std::move(pull));
-  }
-  return pulls;
 }
 
 // A clamp behind the blank holds it at its butt face.
@@ -89,59 +71,6 @@ void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
          "the line along the rod presses on the other rings and bends it further; that is not in it"});
   }
 }
-
-// Beams of this rod for any place where it is held, and what bends them.
-class Workshop {
- public:
-  Workshop(const Rod& rod, const SectionsAnswers& sections, std::vector<ModuliOfSection> moduli,
-           const std::vector<OnTheBlank>& things, Inputs& inputs)
-      : rod_(rod),
-        sections_(sections),
-        moduli_(std::move(moduli)),
-        doubts_(ShapeDoubtsOf(rod, sections, inputs)),
-        pulls_(PullsOf(rod, inputs)),
-        things_(things) {}
-
-  double OnBlank(double clamp_m) const { return std::max(0.0, clamp_m - rod_.blank_butt_m->value()); }
-  bool Holds(double clamp_m) const { return OnBlank(clamp_m) < rod_.blank.length_m->value() - 1e-6; }
-
-  LoadedBeam MakeBeam(double clamp_m, bool finished) const {
-    const double on_blank = OnBlank(clamp_m);
-    BlankBeam blank = MakeBlankBeam(rod_, sections_, moduli_, doubts_, on_blank);
-    if (!finished) return LoadBeam(std::move(blank), {}, 0, 0);
-    const double from_butt = rod_.blank_butt_m->value() + on_blank;
-    return LoadBeam(std::move(blank), things_, from_butt, rod_.tip_ring_m->value() - from_butt);
-  }
-
-  BentRod BendUnder(std::size_t i, const LoadedBeam& held, double clamp_m, bool finished) const {
-    const LoadCase& load = rod_.load_cases[i];
-    const double place = load.clamp ? load.clamp->value.meters() : clamp_m;
-    BentRod bent;
-    if (load.load_n && load.load_n->value > 0 && Holds(place)) {
-      bent = Bend(place == clamp_m ? held : MakeBeam(place, finished), pulls_[i]);
-    } else {
-      bent.shape.state = ElasticaState::kBadInput;
-    }
-    bent.id = load.id;
-    bent.at = load.at;
-    bent.butt_angle = load.butt_angle_deg.value * kDegree;
-    bent.load_angle = load.LoadAngleDeg() * kDegree;
-    bent.clamp_m = Holds(place) ? Datum(place, finished) : 0;
-    return bent;
-  }
-
-  double Datum(double clamp_m, bool finished) const {
-    return OnBlank(clamp_m) + (finished ? rod_.blank_butt_m->value() : 0);
-  }
-
- private:
-  const Rod& rod_;
-  const SectionsAnswers& sections_;
-  const std::vector<ModuliOfSection> moduli_;
-  const std::vector<ShapeDoubts> doubts_;
-  const std::vector<Pull> pulls_;
-  const std::vector<OnTheBlank>& things_;
-};
 
 // Sums of shares by guide and tip-top, in the order of the rod.
 std::vector<FrequencyLoss> LossesOf(const Rod& rod, const std::vector<OnTheBlank>& things, const Ringing& ringing) {
@@ -213,7 +142,7 @@ BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, c
   }
   bending::SayAssumptions(rod, answers);
   answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, on_blank, answers);
-  if (const OnTheBlank* thing = bending::NotKnown(on_blank, *clamp_m)) {
+  if (const OnTheBlank* thing = bending::NotKnown(on_blank, shop.FurthestBack(*clamp_m))) {
     cannot_tell("bending.finished", absl::StrCat(thing->mass_kg ? "give a place to " : "weigh ", thing->id));
     return answers;
   }
