@@ -43,7 +43,7 @@ std::vector<std::string> Words(Completes completes, std::string_view choices) {
       for (const Start& start : Starts()) words.emplace_back(start.technique);
       return words;
     case Completes::kSchema:
-      return {"design", "report", "check", "plan", "why"};
+      return {"design", "report", "check", "plan", "why", "calibration"};
     case Completes::kExporter:
       return EntryNames(PluginEntry::Kind::kExporter);
     case Completes::kImporter:

@@ -18,8 +18,8 @@ constexpr std::span<const OptionSpec> kGroups[] = {{}};
 struct Named {
   std::string_view word, message;
 };
-constexpr Named kNamed[] = {
-    {"design", "Design"}, {"report", "Report"}, {"check", "CheckReport"}, {"plan", "WorkPlan"}, {"why", "WhyReport"}};
+constexpr Named kNamed[] = {{"design", "Design"}, {"report", "Report"}, {"check", "CheckReport"},
+                            {"plan", "WorkPlan"}, {"why", "WhyReport"}, {"calibration", "Calibration"}};
 
 int Run(const Options& options, Io& io) {
   std::string word = options.operands().empty() ? "design" : options.operands().front();
@@ -28,7 +28,7 @@ int Run(const Options& options, Io& io) {
     io.Out(JsonSchema(named.message));
     return kDone;
   }
-  io.Complain(absl::StrCat("no schema '", word, "'"), "there are design, report, check, plan and why");
+  io.Complain(absl::StrCat("no schema '", word, "'"), "there are design, report, check, plan, why and calibration");
   return kUsage;
 }
 
@@ -36,7 +36,7 @@ int Run(const Options& options, Io& io) {
 
 const Command kSchema = {
     .name = "schema",
-    .operands = "[design|report|check|plan|why]",
+    .operands = "[design|report|check|plan|why|calibration]",
     .least_operands = 0,
     .most_operands = 1,
     .completes = Completes::kSchema,

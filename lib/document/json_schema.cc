@@ -29,7 +29,8 @@ constexpr FileMessage kFileMessages[] = {{"Design", "withy/1"},
                                          {"Report", "withy-report/1"},
                                          {"CheckReport", "withy-check/1"},
                                          {"WorkPlan", "withy-plan/1"},
-                                         {"WhyReport", "withy-why/1"}};
+                                         {"WhyReport", "withy-why/1"},
+                                         {"Calibration", "withy-calibration/1"}};
 
 // A quantity without a unit and a place without an origin are errors; of the other choices none may be made.
 bool MustBeSet(const OneofDescriptor* choice) {

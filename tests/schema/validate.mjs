@@ -10,7 +10,7 @@ const readJson = (name) => JSON.parse(readFileSync(join(folder, name), "utf8"));
 const ajv = new Ajv2020.default({ allErrors: true, strict: true, strictTypes: false, strictRequired: false });
 
 const validators = {};
-for (const name of ["Design", "Report", "CheckReport", "WorkPlan", "WhyReport"]) {
+for (const name of ["Design", "Report", "CheckReport", "WorkPlan", "WhyReport", "Calibration"]) {
   const schema = readJson(`${name}.schema.json`);
   if (!ajv.validateSchema(schema)) throw new Error(`${name}: ${ajv.errorsText()}`);
   validators[name] = ajv.compile(schema);
@@ -40,7 +40,7 @@ for (const { schema, file, sound } of manifest) {
 }
 
 // Nothing is passed over: the four examples at least, each with its report and findings.
-for (const schema of ["Design", "Report", "CheckReport", "WorkPlan", "WhyReport"]) {
+for (const schema of ["Design", "Report", "CheckReport", "WorkPlan", "WhyReport", "Calibration"]) {
   expect(`files of ${schema}`, manifest.filter((m) => m.schema === schema && m.sound).length >= 4, []);
 }
 

@@ -13,10 +13,12 @@
 #include "withy/document/document.h"
 #include "withy/document/json_schema.h"
 #include "withy/document/print.h"
+#include "withy/review/calibration.h"
 #include "withy/review/findings_json.h"
 #include "withy/review/review.h"
 #include "withy/review/why.h"
 #include "withy/review/work_plan.h"
+#include "withy/rod/resolve.h"
 
 namespace withy::testing {
 namespace {
@@ -68,6 +70,9 @@ class Material {
     const LengthUnits units = UnitsOf(checked.read.document->design);
     Add("WorkPlan", name + ".plan.json",
         MessageToJson(PlanWork(checked.read.document->design, checked.review.report, units)), true);
+    const Rod rod = Resolve(*checked.read.document);
+    Add("Calibration", name + ".calibration.json",
+        MessageToJson(CalibrationOf(checked.read.document->design, rod, IdentifyBlank(rod, WallModel::kLinear))), true);
     for (const char* figure : {"fit.overall_length_mm", "balance"}) {
       const absl::StatusOr<v1::WhyReport> why = Why(*checked.read.document, checked.review.report, figure);
       if (why.ok()) Add("WhyReport", name + "." + figure + ".why.json", MessageToJson(*why), true);

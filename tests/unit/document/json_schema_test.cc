@@ -31,7 +31,7 @@ void ForEachMember(const rapidjson::Value& value, const Visit& visit) {
 
 TEST(JsonSchema, IsThereForWhatIsAFile) {
   EXPECT_EQ(JsonSchemaNames(),
-            (std::vector<std::string_view>{"Design", "Report", "CheckReport", "WorkPlan", "WhyReport"}));
+            (std::vector<std::string_view>{"Design", "Report", "CheckReport", "WorkPlan", "WhyReport", "Calibration"}));
   EXPECT_EQ(JsonSchema("Length"), "");
   EXPECT_EQ(JsonSchema(""), "");
 }

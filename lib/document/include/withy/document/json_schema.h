@@ -19,7 +19,8 @@
 
 namespace withy {
 
-// The messages that are files of their own: "Design", "Report", "CheckReport", "WorkPlan", "WhyReport".
+// The messages that are files of their own: "Design", "Report", "CheckReport", "WorkPlan", "WhyReport",
+// "Calibration".
 std::vector<std::string_view> JsonSchemaNames();
 
 // The schema of one of them, with a line feed at the end; empty for any other name.
