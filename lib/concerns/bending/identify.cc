@@ -54,7 +54,9 @@ class Identifier {
     const WrongReading wrong = FindWrongReading(problem_, readings_);
     if (wrong.fit.fit.singular_values.empty() || !wrong.fit.fit.converged) {
       Say(IdentificationState::kCannotTell,
-          "No blank of these diameters could be bent as was read: look at loads, places and walls.");
+          "No blank of these diameters could be bent as was read: look at loads and places, and for a wall that leaves "
+          "no "
+          "bore.");
       PutFigures({});
       return std::move(result_);
     }
@@ -162,7 +164,8 @@ class Identifier {
   // Against what the others foretell, with their doubt.
   void Reject(const ReadingModel& model, const BlankFit& fit, IdentifiedReading& reading) {
     reading.rejected = true;
-    reading.remark = "does not fit the others: left out; read it again";
+    reading.remark = absl::StrCat("does not fit the others: left out; read it again",
+                                  model.pieces.empty() ? ", and look at its load and its places" : "");
     if (!reading.fitted) return;
     double variance = std::pow(model.deviation / model.measured, 2);
     if (const auto slopes = problem_.Slopes(model, fit.fit.x)) {

@@ -252,9 +252,17 @@ TEST_F(FamilyH, TwoPiecesPutTogetherAreTheTube) {
       absl::StrFormat("%.17g", mass_g), " source: MEASURED } ");
   const std::size_t begin = text.find("sections {"), end = text.find("bench {");
   text.replace(begin, end - begin, sections);
+  // Put together, it was laid on an edge, too.
+  const double balance_mm = Get(entry["measurements_exact"], "balance_point_from_butt_m") * 1e3;
+  absl::StrAppend(
+      &text, "log { id: \"e1\" weighed { what: [\"upper\", \"lower\"] mass { g: ", absl::StrFormat("%.17g", mass_g),
+      " } balance_from_butt { mm: ", absl::StrFormat("%.17g", balance_mm), " } } }\n");
   const Identification found = IdentifyText(text);
   EXPECT_EQ(found.state, IdentificationState::kFound) << found.verdict;
-  EXPECT_EQ(found.readings.size(), 5u);
+  EXPECT_EQ(found.readings.size(), 7u);  // two masses, one balance point, three drops, one frequency
+  for (const IdentifiedReading& reading : found.readings) {
+    EXPECT_NEAR(*reading.fitted / reading.measured, 1, 1e-6) << reading.at.ToString();
+  }
   const IdentifiedFigure* modulus = FigureOf(found, UnknownKind::kModulus);
   const IdentifiedFigure* density = FigureOf(found, UnknownKind::kDensity);
   ASSERT_TRUE(modulus && modulus->value && density && density->value);
