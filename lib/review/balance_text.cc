@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <vector>
 
 #include "absl/strings/str_cat.h"
@@ -10,6 +11,7 @@
 #include "figure_text.h"
 #include "show_tables.h"
 #include "text_parts.h"
+#include "withy/balance/balance.h"
 #include "withy/units/format.h"
 #include "work_step.h"
 
@@ -120,8 +122,14 @@ std::string StatusText(const v1::CounterweightPlan& plan, bool potted) {
   return plan.status();
 }
 
-std::string ConfidenceText(std::string_view word) {
+// What is potted first is on no edge before it is too late.
+std::string ConfidenceText(std::string_view word, bool potted_first) {
   if (word == "sure") return "sure within what is known";
+  if (potted_first) {
+    const std::string instead = ", and no trial decides what is potted first: pot them last";
+    if (word == "one more or less") return "it may be one more or less" + instead;
+    return word == "cannot tell" ? "cannot tell" + instead : "";
+  }
   if (word == "one more or less") return "it may be one more or less: trial weights on the knife edge decide";
   return word == "cannot tell" ? "cannot tell: weigh the rod with trial weights in, guides and finish on" : "";
 }
@@ -136,7 +144,8 @@ std::string ToPutIn(const v1::CounterweightPlan& plan, bool potted, const TextSt
         plan.has_unit_mass_g() ? absl::StrCat(" of ", FormatFixed(plan.unit_mass_g(), 2), " g") : "";
     const std::string all = plan.has_mass_g() ? absl::StrCat(", ", FormatFixed(plan.mass_g(), 1), " g in all") : "";
     lines += LineText(potted ? "it would take" : "put in",
-                      absl::StrCat(Counted(static_cast<int>(plan.count()), "counterweight"), each, all));
+                      plan.count() == 0 ? "none"
+                                        : absl::StrCat(Counted(static_cast<int>(plan.count()), "counterweight"), each, all));
   }
   if (!plan.status().empty()) lines += LineText("", StatusText(plan, potted), style);
   if (plan.has_count_planned())
@@ -151,9 +160,11 @@ std::string ToPutIn(const v1::CounterweightPlan& plan, bool potted, const TextSt
   return lines;
 }
 
+// With none to put in there is nowhere to stop and nothing to pot.
 std::string WhereToStop(const v1::CounterweightPlan& plan, const LengthUnits units, const TextStyle& style) {
   std::string lines;
-  const bool nowhere = plan.status() == "butt-heavy already";
+  const bool none = plan.has_count() && plan.count() == 0;
+  const bool nowhere = none || plan.status() == "butt-heavy already";
   if (plan.has_moment_before_potting_n_m() && !nowhere) {
     lines += LineText("stop at", MomentText(plan.moment_before_potting_n_m(), {}) + ", before potting");
   }
@@ -163,7 +174,7 @@ std::string WhereToStop(const v1::CounterweightPlan& plan, const LengthUnits uni
                                    " g hung at the tip-top's ring just lifted level"),
                       style);
   }
-  if (plan.has_moment_after_n_m()) {
+  if (plan.has_moment_after_n_m() && !none) {
     lines +=
         LineText("after potting", MomentText(plan.moment_after_n_m(), WITHY_FIGURE(plan, moment_after_plus_minus_n_m)));
   }
@@ -176,11 +187,14 @@ std::string WhereToStop(const v1::CounterweightPlan& plan, const LengthUnits uni
   if (plan.has_count_if_potting_ignored() && plan.count_if_potting_ignored() != plan.count()) {
     lines += LineText("potting forgotten", absl::StrCat("it would have been ", plan.count_if_potting_ignored()));
   }
-  if (!plan.confidence().empty()) lines += LineText("how sure", ConfidenceText(plan.confidence()), style);
+  if (plan.status() == "no room") return lines;
+  const bool first = plan.potted().starts_with("first");
+  if (!plan.confidence().empty()) lines += LineText("how sure", ConfidenceText(plan.confidence(), first), style);
   return lines;
 }
 
 std::string Potting(const v1::CounterweightPlan& plan, const TextStyle& style) {
+  if (plan.has_count() && plan.count() == 0) return "";
   std::string lines;
   if (plan.has_potting_ml()) {
     lines += LineText(
@@ -199,9 +213,50 @@ std::string Potting(const v1::CounterweightPlan& plan, const TextStyle& style) {
   return lines;
 }
 
-std::string Instead(const v1::BalanceReport& balance, const TextStyle& style) {
+// About the aim, reel on, with what stays in; unset where it cannot be told.
+std::optional<double> MomentAtAim(const v1::BalanceReport& balance, bool potted) {
+  const v1::CounterweightPlan& plan = balance.counterweights();
+  if (balance.has_counterweights() && !potted) return WITHY_FIGURE(plan, moment_without_n_m);
+  if (!balance.has_balance_with_reel_mm() || !balance.has_aim_from_butt_mm()) return std::nullopt;
+  const double arm_mm = balance.balance_with_reel_mm() - balance.aim_from_butt_mm();
+  return kStandardGravity * balance.mass_with_reel_g() * arm_mm * 1e-6;
+}
+
+bool Balances(std::optional<double> n_m) { return !n_m || std::abs(*n_m) < kStandardGravity * kBalancedKgM; }
+
+std::string NoRemedy(const v1::BalanceReport& balance, double n_m) {
+  return absl::StrCat("Nothing alone brings it to ", balance.aim(), " (", MomentText(n_m, {}),
+                      "): no reel or part in its place of half its mass to ", FormatFixed(kMostAddedKg * 1000, 0),
+                      " g more, and no butt up to ", FormatFixed(kMostLongerM * 1000, 0), " mm longer.");
+}
+
+std::string Instead(const v1::BalanceReport& balance, bool potted, const TextStyle& style) {
   std::string items;
   for (const v1::BalanceRemedy& remedy : balance.instead()) items += BulletText(remedy.text(), style);
+  const std::optional<double> moment = MomentAtAim(balance, potted);
+  if (balance.instead().empty() && !Balances(moment)) items += BulletText(NoRemedy(balance, *moment), style);
+  if (!balance.has_counterweights() && !Balances(moment)) {
+    items += BulletText("No part of the handle has a `cavity`, so no counterweights are planned.", style);
+  }
+  return items;
+}
+
+// "balance.mass_g" in words.
+std::string InWords(const std::string& figure) {
+  if (figure == "balance.mass_g") return "what it weighs";
+  if (figure == "balance.balance_from_butt_mm") return "where it balances";
+  if (figure == "balance.balance_with_reel_mm") return "where it balances with its reel";
+  if (figure == "balance.moment_about_hold_n_m") return "how it lies in the hand";
+  if (figure == "balance.counterweights.count") return "how many counterweights";
+  return Visible(figure);
+}
+
+std::string CannotBeTold(const v1::Report& report, const TextStyle& style) {
+  std::string items;
+  for (const v1::Unknown& unknown : report.unknown()) {
+    if (!unknown.figure().starts_with("balance.")) continue;
+    items += BulletText(absl::StrCat(InWords(unknown.figure()), ": ", Visible(unknown.measure())), style);
+  }
   return items;
 }
 
@@ -228,13 +283,15 @@ std::string BalanceText(std::string_view file, const v1::Design& design, const v
   const TextStyle& style = options.style;
   std::string text = TitleText(file, design, report, style);
   text += SectionText("Balance, from the butt end of the finished rod", AsItIs(design, balance, options), style);
+  text += SectionText("Cannot be told yet, and what would tell it", CannotBeTold(report, style), style);
+  const bool potted = IsClosed(report, "potted", plan.part());
   if (balance.has_counterweights()) {
     text += SectionText("Counterweights",
-                        ToPutIn(plan, IsClosed(report, "potted", plan.part()), style) +
+                        ToPutIn(plan, potted, style) +
                             WhereToStop(plan, options.units, style) + Potting(plan, style),
                         style);
   }
-  text += SectionText("Without counterweights", Instead(balance, style), style);
+  text += SectionText("Without counterweights", Instead(balance, potted, style), style);
   text += SectionText("What everything weighs, the heaviest first", Masses(balance, options), style);
   return text + SectionText("Mind", Cautions(design, plan, style), style);
 }

@@ -5,6 +5,7 @@
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
 #include "bench_cuts.h"
+#include "bench_text.h"
 #include "cautions.h"
 #include "withy/review/terminal_text.h"
 #include "withy/units/format.h"
@@ -180,6 +181,13 @@ void AddGuides(const PlanInput& input, v1::WorkPlan& plan) {
   step.set_figures("wraps");
 }
 
+// "the holding point, 10 1/2\" (266.7 mm) from the butt end"
+std::string KnifeEdgeAt(const PlanInput& input) {
+  const v1::BalanceReport& balance = input.report.balance();
+  if (!balance.has_aim_from_butt_mm()) return balance.aim();
+  return absl::StrCat(balance.aim(), ", ", BenchText(balance.aim_from_butt_mm(), input.units), " from the butt end");
+}
+
 void AddBalancing(const PlanInput& input, v1::WorkPlan& plan) {
   const v1::CounterweightPlan& weights = input.report.balance().counterweights();
   const bool potted = IsClosed(input.report, "potted", weights.part());
@@ -188,7 +196,7 @@ void AddBalancing(const PlanInput& input, v1::WorkPlan& plan) {
         AddStep(plan, "balance",
                 absl::StrCat("Balance with ", Counted(static_cast<int>(weights.count()), "trial weight"), " taped in"));
     if (weights.has_stop_short_at_tip_g()) {
-      Detail(step, absl::StrCat("Reel on, knife edge at ", input.report.balance().aim(), ": stop just tip-heavy, by ",
+      Detail(step, absl::StrCat("Reel on, knife edge at ", KnifeEdgeAt(input), ": stop just tip-heavy, by ",
                                 FormatFixed(weights.stop_short_at_tip_g(), 1),
                                 " g hung at the tip-top's ring; the potting adds the rest."));
     }

@@ -30,8 +30,13 @@ std::string MeasureFor(const View& view) {
   return "Weigh the parts and the reel with its line, and find the blank's balance point.";
 }
 
-// Where another number of counterweights meets the order, and none is potted yet: the one that is planned for it, else
-// the one that comes nearest.
+std::string Counterweights(int n) {
+  if (n == 0) return "no counterweights";
+  return absl::StrFormat("%d counterweight%s", n, n == 1 ? "" : "s");
+}
+
+// What another number of counterweights would do, where none is potted yet: the number that the plan stops at, just
+// tip-heavy, and where that is off the order and another is not, this one beside it.
 std::string CountForTarget(const View& view, const Known<Length>& ordered) {
   const auto& plan = view.answers.counterweights;
   if (!plan || !plan->stack || plan->potted) return "";
@@ -50,13 +55,20 @@ std::string CountForTarget(const View& view, const Known<Length>& ordered) {
     return load.Balance();
   };
   const auto off = [&](int n) { return std::abs(balance_with(n) - ordered.value.meters()); };
-  int best = plan->count.value_or(planned);
-  if (off(best) > ToleranceOf(ordered).meters()) {
-    for (int n = 0; n <= plan->stack->fit(); ++n) best = off(n) < off(best) ? n : best;
+  const double tolerance = ToleranceOf(ordered).meters();
+  const int count = plan->status ? plan->count.value_or(0) : planned;
+  int best = count;
+  for (int n = 0; n <= plan->stack->fit() && off(count) > tolerance; ++n) {
+    if (off(n) <= tolerance && off(n) < off(best)) best = n;
   }
   if (best == planned) return "";
-  return absl::StrFormat(" With %d counterweights in '%s' instead of %d it balances at %.0f mm.", best, plan->part, planned,
-                         balance_with(best) * 1000);
+  std::string text = absl::StrFormat(" With %s in '%s' instead of %d it balances at %.0f mm", Counterweights(best), plan->part,
+                                     planned, balance_with(best) * 1000);
+  if (best != count && count > 0) {
+    absl::StrAppendFormat(&text, "; with %d, the most that leave it tip-heavy of that point, at %.0f mm", count,
+                          balance_with(count) * 1000);
+  }
+  return text + ".";
 }
 
 // Meets, misses or cannot be told, as the length is: by whether the uncertainty leaves it open.

@@ -106,7 +106,6 @@ bool CavityHolds(const View& view, const CounterweightStack& stack, const std::s
   if (!part || !part->cavity || !part->cavity->length) return true;
   CounterweightRoom room = stack.room();
   room.length_m = part->cavity->length->value.meters();
-  room.cover_m = 0;
   return count <= CounterweightStack(stack.unit(), room).fit();
 }
 

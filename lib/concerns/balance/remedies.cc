@@ -9,13 +9,8 @@
 namespace withy {
 namespace {
 
-constexpr double kLeastShare = 0.5;
-constexpr double kMostAddedKg = 0.100;
-constexpr double kMostLongerM = 0.300;
 // A thing nearer to the aim than this balances nothing.
 constexpr double kLeastArmM = 0.010;
-// Half a gram at the tip of a short rod: it balances.
-constexpr double kBalancedKgM = 0.0005;
 
 // First moment about the aim that is to be made up for, kg m; positive = tip-heavy. Unset where it cannot be told.
 std::optional<double> ToMakeUp(const BalanceAnswers& answers) {
@@ -39,7 +34,7 @@ std::optional<double> MassInstead(double mass_kg, double arm_m, double to_make_u
   if (!(std::abs(arm_m) >= kLeastArmM)) return std::nullopt;
   const double added = -to_make_up / arm_m;
   const double mass = mass_kg + added;
-  if (!(mass >= kLeastShare * mass_kg) || added > kMostAddedKg) return std::nullopt;
+  if (!(mass >= kLeastShareOfMass * mass_kg) || added > kMostAddedKg) return std::nullopt;
   return mass;
 }
 

@@ -6,6 +6,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "withy/rod/weights_cover.h"
 #include "withy/sections/material.h"
 
 namespace withy {
@@ -13,8 +14,6 @@ namespace {
 
 // A quarter of an ounce, of a unit that is not described (common practice, no source).
 constexpr Mass kUnit = Mass::Ounces(0.25);
-// Over the foremost unit (common practice, no source).
-constexpr Length kCover = Length::Mm(3);
 // Cured epoxy, 1100 to 1200 (tables of matrix materials).
 constexpr double kPottingKgM3 = 1150;
 // How exactly potting is filled in, of its mass (common practice, no source).
@@ -38,10 +37,10 @@ Known<Mass> UnitOf(const Rod& rod, const WeightsIn& weights, Collection& all) {
 
 double CoverOf(const WeightsIn& weights, Collection& all) {
   const auto& from = weights.part->weights;
-  if (from && from->cover && from->cover->value.meters() >= 0) return from->cover->value.meters();
+  if (from && TellsCover(*from)) return from->cover->value.meters();
   all.assumptions.push_back({weights.at.Field("cover"), "3 mm of potting over the foremost counterweight",
                              "common practice, no source"});
-  return kCover.meters();
+  return kAssumedCover.meters();
 }
 
 double PottingDensity(const Rod& rod, const WeightsIn& weights, Collection& all) {

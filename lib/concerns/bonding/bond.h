@@ -30,8 +30,7 @@ Bond BondOfTipTop(const Rod& rod);
 Bond BondOfJoint(const Rod& rod, const Joint& joint);
 
 // Counterweights and what they are potted in, as one thing that fills the cavity from its butt end. Adhesive over the
-// foremost is `cover` (kCover_m where the part does not say; common practice, no source).
-inline constexpr double kCover_m = 0.003;
+// foremost is as thick as withy/rod/weights_cover.h says.
 struct Potting {
   std::optional<double> volume_m3, center_m;  // centre: own, of the host part; unset with measure
   double length_m = 0;

@@ -10,6 +10,7 @@
 #include "absl/strings/str_cat.h"
 #include "adhesive.h"
 #include "bond.h"
+#include "withy/rod/weights_cover.h"
 
 namespace withy {
 namespace {
@@ -133,7 +134,7 @@ class Collector {
     joint.measure = potting.measure;
     if (!potting.volume_m3) return;
     joint.gross_m3 = potting.volume_m3;
-    if (!part.weights->cover) {
+    if (!TellsCover(*part.weights)) {
       answers_.assumptions.push_back({part.weights->at.Field("cover"),
                                       "3 mm of potting over the foremost counterweight", "common practice, no source"});
     }

@@ -2,6 +2,7 @@
 
 #include "bond.h"
 #include "withy/bonding/counterweight_stack.h"
+#include "withy/rod/weights_cover.h"
 
 namespace withy {
 namespace {
@@ -23,7 +24,7 @@ Potting PottingOf(const Part& part, double count) {
       {.mass_kg = 0, .diameter_m = across, .length_m = unit},
       {.start_m = part.cavity->own_at->value.meters(),
        .diameter_m = bore,
-       .cover_m = weights.cover ? Positive(weights.cover) : kCover_m,
+       .cover_m = CoverOf(weights).meters(),
        .potting_kg_m3 = 1});
   if (stack.side_by_side() == 0) {
     potting.measure = "take counterweights that go into the cavity";

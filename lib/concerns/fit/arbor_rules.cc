@@ -4,6 +4,7 @@
 #include "absl/strings/str_format.h"
 #include "rules.h"
 #include "withy/numerics/circle_packing.h"
+#include "withy/rod/weights_cover.h"
 
 namespace withy::fit {
 namespace {
@@ -184,10 +185,12 @@ void JudgeCavityUnderBlank(const View& view, std::vector<Finding>& findings) {
 constexpr Code kWeightsDoNotFit = {
     .name = "fit/weights-do-not-fit",
     .severity = Severity::kError,
-    .summary = "The counterweights do not fit into their cavity",
+    .summary = "The counterweights and their cover do not fit into their cavity",
     .why = "What does not go in does not balance the rod.",
-    .action = "Take fewer, or shorter or heavier ones, or a cavity that is larger.",
+    .action = "Take fewer, or shorter or heavier ones, a thinner cover, or a cavity that is larger.",
 };
+
+constexpr double kTie_mm = 1e-6;  // a tie fits
 
 void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
   for (const Part& part : view.rod.handle.parts) {
@@ -197,13 +200,16 @@ void JudgeWeightsDoNotFit(const View& view, std::vector<Finding>& findings) {
     }
     const double unit_mm = part.weights->unit_length->value.mm();
     if (!(unit_mm > 0) || !(part.weights->unit_diameter->value.mm() > 0)) continue;
-    const double layers = std::floor(std::max(0.0, part.cavity->length->value.mm() / unit_mm) + 1e-9);
-    const double room = layers * SideBySide(part.cavity->diameter->value.mm(), part.weights->unit_diameter->value.mm(), 1e-6);
+    const double cover_mm = CoverOf(*part.weights).mm();
+    const double free_mm = part.cavity->length->value.mm() - cover_mm;
+    const double layers = std::floor(std::max(0.0, free_mm + kTie_mm) / unit_mm);
+    const double room = layers * SideBySide(part.cavity->diameter->value.mm(), part.weights->unit_diameter->value.mm(), kTie_mm);
     if (*part.weights->count <= room) continue;
     findings.push_back(MakeFinding(
         kWeightsDoNotFit, part.weights->at,
-        absl::StrFormat("%d counterweights, and the cavity of '%s' holds %.0f", *part.weights->count, part.id, room),
-        {{"count", double(*part.weights->count)}, {"room", room}}));
+        absl::StrFormat("%d counterweights, and the cavity of '%s' holds %.0f under %.1f mm of cover", *part.weights->count,
+                        part.id, room, cover_mm),
+        {{"count", double(*part.weights->count)}, {"room", room}, {"cover_mm", cover_mm}}));
   }
 }
 

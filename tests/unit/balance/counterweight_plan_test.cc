@@ -174,7 +174,24 @@ TEST(CheckBalance, SaysWhichNumberMeetsTheOrder) {
   CheckBalance(rod, SectionsAnswers{}, WrapsAnswers{}, BalanceOf(rod), findings);
   ASSERT_EQ(CodesIn(findings), std::vector<std::string>{"balance/target"});
   EXPECT_NEAR(findings[0].numbers[0].value, (149500 + kUnitAndPottingG * 150) / (430 + kUnitAndPottingG * 3), 1e-6);
-  EXPECT_NE(findings[0].help.find("With 2 counterweights in 'module' instead of 3 it balances at 318 mm."), std::string::npos)
+  // 2 are butt-heavy of 318 by a hair; the plan stops at 1.
+  EXPECT_NE(findings[0].help.find("With 2 counterweights in 'module' instead of 3 it balances at 318 mm; with 1, the most "
+                                  "that leave it tip-heavy of that point, at 331 mm."),
+            std::string::npos)
+      << findings[0].help;
+}
+
+// Within 0.1 mm of 318 none of them does: the number of the plan is said, and no other.
+TEST(CheckBalance, SaysTheNumberOfThePlanWhereNoneMeetsTheOrder) {
+  BalancedRod of;
+  of.order = "balance_from_butt { mm: 318 plus_minus: 0.1 }";
+  const Rod rod = MakeRod(of);
+  const BalanceAnswers answers = BalanceOf(rod);
+  ASSERT_EQ(answers.counterweights->count, 1);
+  std::vector<Finding> findings;
+  CheckBalance(rod, SectionsAnswers{}, WrapsAnswers{}, answers, findings);
+  ASSERT_EQ(CodesIn(findings), std::vector<std::string>{"balance/target"});
+  EXPECT_NE(findings[0].help.find("With 1 counterweight in 'module' instead of 3 it balances at 331 mm."), std::string::npos)
       << findings[0].help;
 }
 

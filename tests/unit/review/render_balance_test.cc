@@ -93,6 +93,58 @@ TEST(BalanceText, NamesWhatLiesInsideAThing) {
               HasSubstr("  cap         1.00\n  cap bond    1.00\n  tip         1.00\n  tip bond    1.00\n"));
 }
 
+// Potted first, no trial weight comes before the potting.
+TEST(BalanceText, OffersNoTrialOfWhatIsPottedFirst) {
+  v1::Report report = ExampleReport();
+  EXPECT_THAT(Text(report), HasSubstr("trial weights on the knife"));
+  report.mutable_balance()->mutable_counterweights()->set_potted("first: on no scales then");
+  EXPECT_THAT(Text(report), Not(HasSubstr("trial weights")));
+  EXPECT_THAT(Text(report), HasSubstr("pot them last"));
+}
+
+TEST(BalanceText, WithNoneToPutInThereIsNowhereToStop) {
+  v1::Report report = ExampleReport();
+  v1::CounterweightPlan& plan = *report.mutable_balance()->mutable_counterweights();
+  plan.set_count(0);
+  plan.set_potted("last: balanced");
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("  put in                none\n"));
+  for (const char* line : {"stop at", "hung at the tip-top", "after potting", "  potting  ", "last: balanced"}) {
+    EXPECT_THAT(text, Not(HasSubstr(line)));
+  }
+  plan.set_status("no room");
+  plan.set_confidence("sure");
+  EXPECT_THAT(Text(report), Not(HasSubstr("sure within")));
+}
+
+TEST(BalanceText, SaysWhatCannotBeToldAndWhatWouldTellIt) {
+  v1::Report report;
+  v1::Unknown& unknown = *report.add_unknown();
+  unknown.set_figure("balance.counterweights.count");
+  unknown.set_measure("measure length and diameter of one counterweight");
+  report.add_unknown()->set_figure("fit.overall_mm");
+  const std::string text = Text(report);
+  EXPECT_THAT(text, HasSubstr("  - how many counterweights: measure length and diameter of one counterweight\n"));
+  EXPECT_THAT(text, Not(HasSubstr("overall_mm")));
+}
+
+// 1000 g that balance 200 mm in front of the aim: 9.80665 x 1 kg x 0.2 m = 1.961 N m. At 0.4 mm, 0.004 N m, it balances.
+TEST(BalanceText, SaysThatNothingWithinReasonBalancesIt) {
+  v1::Report report;
+  v1::BalanceReport& balance = *report.mutable_balance();
+  balance.set_mass_with_reel_g(1000);
+  balance.set_balance_with_reel_mm(1000);
+  balance.set_aim_from_butt_mm(800);
+  balance.set_aim("the holding point");
+  EXPECT_THAT(Text(report), HasSubstr("Nothing alone brings it to the holding point (1.961 N m, tip-heavy)"));
+  EXPECT_THAT(Text(report), HasSubstr("has a `cavity`"));
+  balance.set_aim_from_butt_mm(999.6);
+  EXPECT_THAT(Text(report), Not(HasSubstr("Without counterweights")));
+  balance.set_aim_from_butt_mm(800);
+  balance.add_instead()->set_text("A lighter reel.");
+  EXPECT_THAT(Text(report), Not(HasSubstr("Nothing alone")));
+}
+
 TEST(BalanceText, WarnsOfLeadWhereThereIsLead) {
   EXPECT_THAT(Text(ExampleReport()), Not(HasSubstr("Lead")));
   EXPECT_THAT(Text(ExampleReport(), DesignWithWeightsOf("lead")), HasSubstr("Lead is poisonous"));

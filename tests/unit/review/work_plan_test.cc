@@ -96,6 +96,16 @@ TEST(WorkPlan, PotsLast) {
       ElementsAre("measure", "cut", "build", "ream", "prepare", "glue", "cure", "wrap", "balance", "pot", "cure"));
 }
 
+// 10 1/2 in = 266.7 mm.
+TEST(WorkPlan, SaysWhereTheKnifeEdgeStands) {
+  v1::Report report = ExampleReport();
+  report.mutable_balance()->set_aim("the holding point");
+  report.mutable_balance()->set_aim_from_butt_mm(266.7);
+  const v1::WorkPlan plan = PlanWork(DesignPotting("last"), report, LengthUnits::kInch);
+  EXPECT_THAT(StepOf(plan, "balance").details(),
+              ::testing::Contains(HasSubstr("knife edge at the holding point, 10 1/2\" (266.7 mm) from the butt end: stop")));
+}
+
 // In the order of the batches, which has what is potted first before the part goes on; nothing is left to balance.
 TEST(WorkPlan, OrPotsFirst) {
   v1::Report report = ExampleReport();

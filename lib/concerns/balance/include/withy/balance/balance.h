@@ -48,6 +48,13 @@ struct Aim {
 // "the order's balance point", "the holding point", "the reel foot".
 const char* AimWord(Aim::Kind kind);
 
+// The most that a remedy may ask for: more is another rod (own choice).
+inline constexpr double kLeastShareOfMass = 0.5;  // of reel or part, of what it weighs
+inline constexpr double kMostAddedKg = 0.100;     // to it
+inline constexpr double kMostLongerM = 0.300;     // of the butt
+// Half a gram at the tip of a short rod: with a first moment about the aim below this the rod balances.
+inline constexpr double kBalancedKgM = 0.0005;
+
 // A change that alone would balance the rod at its aim, without counterweights (but with those that are potted).
 struct BalanceRemedy {
   enum class Kind { kReel, kPart, kExtension };
@@ -73,7 +80,7 @@ struct BalanceAnswers {
   std::optional<Uncertain> remainder_kg;           // weighed less the sum of what was on, before it gave way
   int whole = -1;                                  // in Rod::wholes: the one whose mass counts; -1 = none
   std::optional<CounterweightPlan> counterweights;  // unset = no cavity for any
-  std::vector<BalanceRemedy> instead;              // empty where it balances, or the moment cannot be told
+  std::vector<BalanceRemedy> instead;              // empty where it balances, the moment cannot be told, or none will do
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };
