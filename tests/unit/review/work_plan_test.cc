@@ -244,8 +244,9 @@ TEST(WorkPlan, NamesTheStageOfEachCut) {
   v1::CutPlan& cut_plan = *report.mutable_fit()->mutable_cut_plan();
   cut_plan.clear_stages();
   for (const double total : {40.2, 40.9, 46.9}) cut_plan.add_stages()->set_total_mm(total);
+  const v1::WorkPlan plan = PlanWork({}, report, LengthUnits::kMm);
   std::vector<std::string> figures;
-  for (const v1::WorkStep& step : PlanWork({}, report, LengthUnits::kMm).steps()) {
+  for (const v1::WorkStep& step : plan.steps()) {
     if (step.kind() == "cut") figures.push_back(step.figures());
   }
   EXPECT_THAT(figures, ElementsAre("fit.cut_plan.stages[0]", "fit.cut_plan.stages[2]"));
