@@ -51,7 +51,10 @@ return function(ctx)
   if not plan then
     return {}
   end
+  local aim = ctx:get("balance.aim")
   local rows = {
+    { item = "the rod rests, reel on, at " .. (aim or "its aim"), strong = true,
+      value = placed(ctx, ctx:get("balance.aim_from_butt_mm")) },
     { item = "put in", value = counted(plan.count), strong = true, always = true },
     { item = "as designed, or potted", value = counted(plan.count_planned) },
     { item = "most that fit", value = counted(plan.fit) },
