@@ -14,8 +14,8 @@ namespace {
 constexpr double kAtTheEnd = 0.01;
 // Where neither the design nor its material says more: between glass and carbon laminate. Only where the search starts.
 constexpr double kStartModulusPa = 80e9, kStartDensity = 1600, kStartWallRatio = 0.1;
-// A wall where the search starts leaves a bore.
-constexpr double kLargestStartRatio = 0.4;
+// A wall where the search starts leaves a bore: a search finds a thick wall from a thin one, and sticks the other way.
+constexpr double kLargestStartRatio = 0.25;
 
 MeasuredWalls MeasuredWallsOf(const Section& section) {
   MeasuredWalls walls;
@@ -40,7 +40,8 @@ double StartWall(const Section& section, const SectionAnswer& answer, bool tip) 
   const double outer = section.outer.At(at, tip ? Profile::Limit::kLeft : Profile::Limit::kRight);
   double ratio = kStartWallRatio;
   if (!section.wall.empty()) {
-    ratio = section.wall.At(at) / outer;
+    const Profile::Knot& nearest = tip ? section.wall.knots().back() : section.wall.knots().front();
+    ratio = nearest.y / section.outer.At(nearest.x);
   } else if (!answer.frusta.empty() && answer.frusta.front().outer0 > 0) {
     const Frustum& f = answer.frusta.front();
     ratio = (f.outer0 - f.inner0) / 2 / f.outer0;
