@@ -29,6 +29,9 @@ inline constexpr std::string_view kExotherm =
 inline constexpr std::string_view kLead =
     "Lead is poisonous: do not file or melt it, wash your hands, seal it in so that it cannot be lost or chewed, and ask "
     "what the rules of the water and the place say of it.";
+inline constexpr std::string_view kHighAngle =
+    "A blank lifted at a high angle breaks without warning: stay within its rating, keep the angle of rod and line low, "
+    "and wear eye protection when load testing.";
 inline constexpr std::string_view kRating =
     "None of this says what the finished rod may carry: the blank's rating says that.";
 

@@ -5,6 +5,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "bench_cuts.h"
+#include "bending_text.h"
 #include "figure_text.h"
 #include "show_tables.h"
 #include "text_parts.h"
@@ -180,6 +181,7 @@ std::string ShowText(std::string_view file, const v1::Design& design, const v1::
   std::string masses = MassTable(report, options);
   if (!balance.empty() && !masses.empty()) balance += "\n";
   text += SectionText("Mass and balance, from the butt end of the finished rod", balance + masses, style);
+  text += BendingText(report, options);
   return text + Assumed(report, style) + NotKnown(report, style);
 }
 
