@@ -143,7 +143,6 @@ std::string TrainWords(const v1::BendingReport& bending) {
   std::stable_sort(losses.begin(), losses.end(), [](const auto* a, const auto* b) { return a->hz() > b->hz(); });
   losses.resize(std::min(losses.size(), kDearest));
   std::string words = FormatFixed(bending.train_costs_hz(), 2) + " Hz of the first frequency";
-  if (losses.empty()) return words;
   return absl::StrCat(words, "; the dearest: ",
                       absl::StrJoin(losses, ", ",
                                     [](std::string* out, const v1::FrequencyLoss* loss) {
@@ -187,7 +186,7 @@ std::string Told(const v1::BendingReport& bending, const ShowOptions& options) {
   if (HasLineNumber(bending)) {
     text += BulletText("line number: by a straight line through 20 published points", options.style);
   }
-  if (bending.has_train_costs_hz()) text += LineText("guides cost", TrainWords(bending), options.style);
+  if (bending.has_train_costs_hz() && bending.losses_size() > 0) text += LineText("guides cost", TrainWords(bending), options.style);
   if (of.cases_size() > 0) text += BulletText(caution::kHighAngle, options.style);
   return text;
 }
