@@ -79,4 +79,15 @@ Profile Profile::Shifted(double distance) const {
   return Profile(std::move(knots));
 }
 
+double Profile::OntoJump(double x, double within) const {
+  double nearest = x, off = within;
+  for (auto knot = Above(knots_, x - within, Limit::kLeft); knot != knots_.end() && knot->x <= x + within; ++knot) {
+    const bool jump = knot + 1 != knots_.end() && (knot + 1)->x == knot->x && (knot + 1)->y != knot->y;
+    if (!jump || std::abs(knot->x - x) > off) continue;
+    nearest = knot->x;
+    off = std::abs(knot->x - x);
+  }
+  return nearest;
+}
+
 }  // namespace withy

@@ -70,6 +70,7 @@ class Places {
       }
       if (!rest_settled_) SettleRestNode(PlacedPart{});  // its chain was the first, and a cycle
     }
+    PutButtOnShoulder(rod_);
     CompareRestWithDryFit(r_);
   }
 

@@ -175,6 +175,19 @@ std::string WhatBarsALength(const Resolver& r) {
   return "";
 }
 
+// A dry fit that is read worse than a handle repeats tells nothing that bore and taper do not tell better, as long as the
+// two agree. The law has taken from it what it does tell.
+bool LawIsSurer(const Rod& rod, const DryFit& fit) {
+  constexpr double kRepeatsM = 0.003;  // common practice, no source
+  const int host = rod.handle.Host();
+  if (!rod.rest_law || rod.rest_law->from() != RestLaw::From::kContact || rod.rest_law->Contradicted()) return false;
+  if (host < 0 || fit.part != rod.handle.parts[host].id) return false;
+  if (rod.FindClosed(Closed::Kind::kGlued, fit.part) != nullptr || !rod.rest_law->KnownAt(fit.cut_butt_m)) return false;
+  const double read = fit.overall->plus_minus.value_or(kUnstatedLengthM);
+  const RestLaw::Band band = rod.rest_law->LengthAt(fit.cut_butt_m);
+  return read > kRepeatsM && (band.high - band.low) / 2 < read;
+}
+
 }  // namespace
 
 RestPlan PlanRest(Resolver& r) {
@@ -189,7 +202,7 @@ RestPlan PlanRest(Resolver& r) {
   const v1::Handle& handle = r.design.handle();
   if (ReadLength(handle.blank_butt_from_butt(), rod.handle.at, "blank_butt_from_butt")) return {RestBasis::kGiven, -1, -1};
   const int fit = LatestDryFit(r);
-  if (fit >= 0 && !rod.dry_fits[fit].stale) {
+  if (fit >= 0 && !rod.dry_fits[fit].stale && !LawIsSurer(rod, rod.dry_fits[fit])) {
     return {RestBasis::kDryFit, PartIndex(rod, rod.dry_fits[fit].part), fit};
   }
   const int host = rod.handle.Host();
@@ -222,6 +235,17 @@ Datums SettleRest(Resolver& r, const RestPlan& plan, const PlacedPart& part) {
   if (!rod.blank_tip_m) rod.blank_tip_m = Plus(rod.blank_butt_m, rod.blank.length_m);
   MakeLawOfButt(r);
   return SettleTip(r);
+}
+
+void PutButtOnShoulder(Rod& rod) {
+  const int host = rod.handle.Host();
+  if (host < 0 || !rod.blank_butt_m) return;
+  const Part& part = rod.handle.parts[host];
+  if (!part.start.from_butt_m || part.bore.empty()) return;
+  const double butt_m = rod.blank_butt_m->value();
+  // moved as all who ask for the bore along the rod move it, to the last digit
+  const double shoulder_m = part.bore.Shifted(part.start.from_butt_m->value()).OntoJump(butt_m, kOnStepM);
+  if (shoulder_m != butt_m) rod.blank_butt_m = *rod.blank_butt_m + Uncertain(shoulder_m - butt_m);
 }
 
 void CompareRestWithDryFit(Resolver& r) {

@@ -25,6 +25,10 @@ struct PlacedPart {
 };
 Datums SettleRest(Resolver& r, const RestPlan& plan, const PlacedPart& part);
 
+// A butt face that lies on a shoulder of its handle but for a rounding is put on it, so that all that asks for the bore
+// there sees the side towards the mouth. After every place is known.
+void PutButtOnShoulder(Rod& rod);
+
 // A place that is written and measured against the latest dry fit that holds. After every place is known.
 void CompareRestWithDryFit(Resolver& r);
 

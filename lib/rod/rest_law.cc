@@ -11,13 +11,15 @@ constexpr double kSameM = 1e-9;
 constexpr double kJumpM = 1e-4;          // what a rule shows
 constexpr double kForgottenM = 0.075;    // cut after which a dry fit says no more than the readings
 constexpr double kMostThickerM = 0.005;  // no reading of a diameter is further out
+constexpr double kPushedHomeM = 0.003;   // between two times that a handle is pushed home (common practice, no source)
 constexpr double kLeastCutM = 0.001;     // between two dry fits that tell a slope
 constexpr double kMostPerCut = 2;        // a drawn-on slope (common practice, no source)
 constexpr double kSlopeWithin = 0.25;
 
-// Diameter errors that go with a dry fit.
+// Diameter errors that go with a dry fit: with what its reading leaves open, and with the reading itself, which on a step
+// or beside a jump are many.
 struct Told {
-  double low = 0, value = 0, high = 0;
+  double low = 0, value_from = 0, value_to = 0, high = 0;
 };
 
 // Of all `by` in the range, the least from which on the length is at least `length`. The length never falls with `by`.
@@ -30,15 +32,24 @@ double LeastThicker(const Insertion& as_read, double cut, double length) {
   return (low + high) / 2;
 }
 
+// Whether the length leaps over what was read as the blank gets thicker: no diameter gives it.
+bool LeapsOver(const Insertion& as_read, double cut, const Told& told, double shortest, double longest) {
+  constexpr double kBesideM = 3 * kSameM;  // a jump found to kSameM lies between the two
+  return as_read.Thicker(told.low - kBesideM).LengthAt(cut) < shortest - kJumpM &&
+         as_read.Thicker(told.low + kBesideM).LengthAt(cut) > longest + kJumpM;
+}
+
 // Unset where the length read is none that bore and blank can have.
 std::optional<Told> TellDiameter(const Insertion& as_read, const RestLaw::Seen& seen) {
   const double shortest = seen.length_m - seen.plus_minus_m, longest = seen.length_m + seen.plus_minus_m;
   const double most = as_read.Thicker(kMostThickerM).LengthAt(seen.cut_m);
   const double least = as_read.Thicker(-kMostThickerM).LengthAt(seen.cut_m);
   if (shortest > most || longest < least) return std::nullopt;
-  Told told{.low = LeastThicker(as_read, seen.cut_m, shortest),
-            .value = LeastThicker(as_read, seen.cut_m, seen.length_m),
-            .high = LeastThicker(as_read, seen.cut_m, longest + kSameM)};
+  const Told told{.low = LeastThicker(as_read, seen.cut_m, shortest),
+                  .value_from = LeastThicker(as_read, seen.cut_m, seen.length_m),
+                  .value_to = LeastThicker(as_read, seen.cut_m, seen.length_m + kSameM),
+                  .high = LeastThicker(as_read, seen.cut_m, longest + kSameM)};
+  if (LeapsOver(as_read, seen.cut_m, told, shortest, longest)) return std::nullopt;
   return told;
 }
 
@@ -59,11 +70,14 @@ void RestLaw::Calibrate(Seen& seen) {
   if (!told) return;
   const bool exact = (told->high - told->low) / 2 < setup_.diameter_plus_minus_m;
   if (!exact && told->low <= 0 && told->high >= 0) return;
-  seen.tighter_m = exact ? told->value : told->low > 0 ? told->low : told->high;
+  // of all that give the reading the one nearest to what was known before
+  const double value = std::clamp(tighter_m_, told->value_from, told->value_to);
+  seen.tighter_m = exact ? value : told->low > 0 ? told->low : told->high;
   tighter_m_ = *seen.tighter_m;
   tighter_plus_minus_m_ =
-      exact ? std::max(told->value - told->low, told->high - told->value) : setup_.diameter_plus_minus_m;
+      exact ? std::max(value - told->low, told->high - value) : setup_.diameter_plus_minus_m;
   told_at_cut_m_ = seen.cut_m;
+  told_plus_minus_m_ = seen.plus_minus_m;
 }
 
 RestLaw::Band RestLaw::LengthAt(double cut_m) const {
@@ -78,7 +92,12 @@ RestLaw::Band RestLaw::LengthAt(double cut_m) const {
     }
     case From::kContact:
       band = ByContact(cut_m);
-      if (!told_at_cut_m_) also = setup_.blank_plus_minus_m;  // a dry fit reads the blank's length along
+      if (!told_at_cut_m_) {
+        also = setup_.blank_plus_minus_m;
+      } else {  // a dry fit reads the blank's length along, as well as it reads
+        band.low = std::min(band.low, band.value - told_plus_minus_m_);
+        band.high = std::max(band.high, band.value + told_plus_minus_m_);
+      }
       break;
     case From::kDryFits:
       band = ByDryFits(cut_m);
@@ -87,6 +106,11 @@ RestLaw::Band RestLaw::LengthAt(double cut_m) const {
   }
   return {band.value - std::hypot(band.value - band.low, also), band.value,
           band.value + std::hypot(band.high - band.value, also)};
+}
+
+double RestLaw::RestAt(double cut_m) const {
+  const double rest = LengthAt(cut_m).value - setup_.blank_m + cut_m;
+  return setup_.as_read ? setup_.as_read->bore().OntoJump(rest, kOnStepM) : rest;
 }
 
 RestLaw::Band RestLaw::ByContact(double cut_m) const {
@@ -135,6 +159,16 @@ RestLaw::Drawn RestLaw::DrawOn() const {
     return {slope, std::hypot(slope * kSlopeWithin, std::hypot(before->plus_minus_m, last.plus_minus_m) / cut)};
   }
   return {1, 1};
+}
+
+bool RestLaw::Contradicted() const {
+  return setup_.from == From::kContact && !setup_.seen.empty() && Contradicts(setup_.seen.back());
+}
+
+bool RestLaw::Contradicts(const Seen& fit) const {
+  const Band band = LengthAt(fit.cut_m);
+  const double open = kPushedHomeM + std::hypot(fit.plus_minus_m, setup_.blank_plus_minus_m);
+  return fit.length_m > band.high + open || fit.length_m < band.low - open;
 }
 
 double RestLaw::ShorterPer(double cut_m) const {

@@ -8,6 +8,7 @@ namespace withy {
 namespace {
 
 constexpr std::size_t kMostGaps = 2000;  // pairs of them are looked at
+constexpr double kOnePlace_m = 1e-6;     // two gaps no further apart are one place seen twice
 
 // At every corner of bore and blank from the butt face to the mouth.
 std::vector<HalfGap> GapsOf(const Insertion& insertion, double tighter_m, double cut_m, double rest_m) {
@@ -45,7 +46,7 @@ double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
   std::optional<double> least;
   for (const HalfGap& ahead : gaps) {
     for (const HalfGap& behind : gaps) {
-      if (!(behind.z_m < ahead.z_m)) continue;
+      if (!(ahead.z_m - behind.z_m > kOnePlace_m)) continue;
       const double off_m =
           ahead.half_m + (ahead.half_m + behind.half_m) * (tip_z_m - ahead.z_m) / (ahead.z_m - behind.z_m);
       least = std::min(least.value_or(off_m), off_m);
@@ -56,13 +57,15 @@ double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m) {
 
 std::optional<MouthPlay> MouthPlayOf(const Rod& rod, const std::vector<ArborInBore>& arbors) {
   const auto basis = fit::PlanBasisOf(rod);
-  if (!basis || basis->host == nullptr || basis->law.as_read() == nullptr) return std::nullopt;
+  if (!basis || basis->host == nullptr || basis->law.as_read() == nullptr || basis->law.Contradicted()) {
+    return std::nullopt;
+  }
   const Insertion& insertion = *basis->law.as_read();
   const double mouth_m = insertion.bore_length();
   if (!basis->Told(basis->planned_m) || basis->law.setup().known_to_z_m < mouth_m) return std::nullopt;
   const double rest_m = basis->law.RestAt(basis->planned_m);
   const double tip_z_m = rest_m + insertion.shaft_length() - basis->planned_m;
-  if (!(rest_m < mouth_m) || !(tip_z_m > mouth_m)) return std::nullopt;
+  if (!(mouth_m - rest_m > kOnePlace_m) || !(tip_z_m > mouth_m)) return std::nullopt;
   const double at_mouth_m = basis->planned_m + mouth_m - rest_m;  // on the blank as supplied
   const auto inside = Profile::Limit::kLeft;
   MouthPlay play;

@@ -1,8 +1,11 @@
 // Play at the mouth and where the tip points, worked by hand.
 #include "withy/fit/mouth_play.h"
 
+#include <string>
+
 #include "gtest/gtest.h"
 #include "support/rod_of.h"
+#include "withy/fit/fit.h"
 
 namespace withy::testing {
 namespace {
@@ -54,6 +57,33 @@ TEST(MouthPlay, OfARodWithArbors) {
               1e-6);
   EXPECT_NEAR(*MouthPlayOf(rod, {{0.190, 0.200, 0.0146}})->off_axis_m * 1000, 35.95, 1e-6);
   EXPECT_FALSE(MouthPlayOf(rod, {{0.020, 0.040, 0.0110}})->off_axis_with_arbors_m);
+}
+
+// A butt of 13 mm on a shoulder from 10 to 14 mm, d before the mouth of a 14 in handle: half a millimetre to a side there,
+// and at the mouth half of 14 - (13 - 11 d / 81) mm. Wherever the shoulder is, inches are no round metres, and with a cap
+// behind the handle they are added up once more. At 7 in: 0.975 + 1.475 x 74 / 7 = 16.6 mm.
+TEST(MouthPlay, OfAButtOnAShoulder) {
+  for (const double cap_in : {0.0, 0.7}) {
+    for (const double step_in : {3.0, 4.0, 5.0, 6.0, 6.7, 7.0, 8.3, 11.0}) {
+      const auto inch = [](double value) { return " { inch: " + std::to_string(value) + " } "; };
+      const std::string cap =
+          cap_in > 0 ? "parts { id: \"cap\" kind: \"butt_cap\" length" + inch(cap_in) + "}" : std::string();
+      const Rod rod = RodOf(R"(blank { sections { id: "b" length { inch: 81 } taper {
+        reading { diameter_plus_minus { mm: 0.02 } } stations { at { mm: 0 } outer { mm: 13 } }
+        stations { at { inch: 81 } outer { mm: 2 } } } } } handle { )" +
+                            cap + R"(parts { id: "m" kind: "one_piece_handle" length { inch: 14 } bore_known: "profile"
+        bore { at { mm: 0 } diameter { mm: 10 } } bore { at)" +
+                            inch(step_in) + "diameter { mm: 10 } } bore { at" + inch(step_in) +
+                            "diameter { mm: 14 } } bore { at { inch: 14 } diameter { mm: 14 } } } }");
+      const auto play = MouthPlayOf(rod);
+      ASSERT_TRUE(play && play->off_axis_m) << step_in;
+      const double depth_in = 14 - step_in, half_mm = (14 - (13 - 11 * depth_in / 81)) / 2;
+      EXPECT_NEAR(*play->off_axis_m * 1000, half_mm + (half_mm + 0.5) * (81 - depth_in) / depth_in, 1e-3) << step_in;
+      const FitAnswers answers = ComputeFit(rod, SectionsAnswers());
+      ASSERT_TRUE(answers.parts.back().clearance_m) << step_in;
+      EXPECT_NEAR(*answers.parts.back().clearance_m * 1000, 1, 1e-3) << step_in;
+    }
+  }
 }
 
 }  // namespace

@@ -106,5 +106,15 @@ TEST(Profile, ExtremesAgreeWithSampling) {
   }
 }
 
+// By definition: a jump within reach is taken, of two the nearer; a bend and a jump that is further off are not.
+TEST(Profile, OntoJump) {
+  const Profile profile({{0, 1}, {1, 1}, {1, 2}, {1.5, 2}, {1.75, 2}, {1.75, 3}, {3, 4}});
+  EXPECT_EQ(profile.OntoJump(0.75, 0.25), 1);
+  EXPECT_EQ(profile.OntoJump(1.125, 0.25), 1);
+  EXPECT_EQ(profile.OntoJump(1.5, 0.5), 1.75);
+  EXPECT_EQ(profile.OntoJump(1.5, 0.125), 1.5);
+  EXPECT_EQ(profile.OntoJump(3, 0.25), 3);
+}
+
 }  // namespace
 }  // namespace withy

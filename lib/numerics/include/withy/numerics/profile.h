@@ -40,6 +40,9 @@ class Profile {
   Profile Slice(double a, double b) const;
   // The same function of a moved coordinate: Shifted(d).At(x + d) == At(x).
   Profile Shifted(double distance) const;
+  // The jump nearest to x where one lies within `within`, else x itself. Lengths that were added up miss a shoulder by a
+  // rounding, and with it its side.
+  double OntoJump(double x, double within) const;
 
  private:
   std::vector<Knot> knots_;

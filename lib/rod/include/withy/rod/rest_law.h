@@ -18,7 +18,8 @@
 //              within a quarter and what their readings leave open, never above 2. Common practice, no source.
 //
 // Of the band's parts that of the diameters is exact (the contact solved for a thinner and a thicker blank), that of the
-// blank's length is added in quadrature until a dry fit has read it along. A cut counts as exact.
+// blank's length is added in quadrature until a dry fit has read it along; then no length is surer than that reading. A cut
+// counts as exact.
 #ifndef WITHY_ROD_REST_LAW_H_
 #define WITHY_ROD_REST_LAW_H_
 
@@ -29,6 +30,9 @@
 #include "withy/numerics/insertion.h"
 
 namespace withy {
+
+// A butt face that is no further from a shoulder of the bore stands on it: less than any reading, more than sums round.
+inline constexpr double kOnStepM = 1e-6;
 
 class RestLaw {
  public:
@@ -42,7 +46,7 @@ class RestLaw {
     double plus_minus_m = 0;          // of that, expanded
     // Of kContact, filled in here. By contact of the profiles as read; and the diameter error that explains the
     // difference, positive = blank thicker or bore tighter than read. Unset where the length says nothing of diameters (on a
-    // step or a stop) or is none that blank and bore can have.
+    // step or a stop) or is none that blank and bore can have, as one between both sides of a jump.
     std::optional<double> expected_m;
     std::optional<double> tighter_m;
   };
@@ -78,8 +82,9 @@ class RestLaw {
 
   // Requires of all: 0 <= cut < blank_m().
   Band LengthAt(double cut_m) const;
-  // Where the butt face rests, from the host's own butt end; best estimate.
-  double RestAt(double cut_m) const { return LengthAt(cut_m).value - setup_.blank_m + cut_m; }
+  // Where the butt face rests, from the host's own butt end; best estimate. Within kOnStepM of a shoulder it is the
+  // shoulder's own place.
+  double RestAt(double cut_m) const;
   // What one unit more off the butt takes off the length, >= 0.
   double ShorterPer(double cut_m) const;
   // A jump of the length of more than 0.1 mm lies within the uncertainty of the diameters.
@@ -94,6 +99,11 @@ class RestLaw {
   // cut, about the distance of two rows of a taper table at the butt (common practice, no source).
   double tighter_m() const { return tighter_m_; }
   double DiameterErrorAt(double cut_m) const;
+  // Whether a dry fit reads another length than the law gives at its cut: the distance from the band is more than both
+  // readings and pushing the handle home again (3 mm: common practice, no source) leave open.
+  bool Contradicts(const Seen& fit) const;
+  // Of kContact: the latest dry fit does, so that neither may be cut by.
+  bool Contradicted() const;
   // Whether the bore is known where the butt face comes to rest.
   bool KnownAt(double cut_m) const;
 
@@ -111,6 +121,7 @@ class RestLaw {
   double tighter_m_ = 0;
   double tighter_plus_minus_m_ = 0;
   std::optional<double> told_at_cut_m_;  // the dry fit that told it
+  double told_plus_minus_m_ = 0;         // of its reading
   std::optional<Insertion> corrected_;
 };
 

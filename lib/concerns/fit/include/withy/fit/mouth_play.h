@@ -24,7 +24,7 @@ struct HalfGap {
 //   y(tip) = h_u + (h_u + h_l) (tip - u) / (u - l),
 // and, being the greatest value of a linear program in two unknowns, it is the least of these over all pairs l < u. h
 // is linear between corners, so the corners suffice. With no play at the butt and p across the mouth, a depth of d in:
-// p/2 (1 + ahead / d). Own derivation. Requires: two gaps in different places at least, else 0.
+// p/2 (1 + ahead / d). Own derivation. Requires: two gaps in different places (1e-6 m apart) at least, else 0.
 double TipOffAxis(const std::vector<HalfGap>& gaps, double tip_z_m);
 
 struct MouthPlay {
