@@ -15,6 +15,8 @@ const char* OutcomeWord(CutPlan::Outcome outcome) {
       return "too long a target";
     case CutPlan::Outcome::kTargetTooShort:
       return "too short a target";
+    case CutPlan::Outcome::kDoesNotEnter:
+      return "does not enter";
     case CutPlan::Outcome::kClosed:
       break;
   }

@@ -52,7 +52,11 @@ void AimWithCut(const PlanBasis& basis, CutPlan& plan) {
       plan.outcome = CutPlan::Outcome::kJump;
       break;
     default:
-      Reach(basis, found.cut_m.value_or(0), plan);
+      if (insertion != nullptr && !insertion->At(found.cut_m.value_or(0)).enters) {
+        plan.outcome = CutPlan::Outcome::kDoesNotEnter;
+      } else {
+        Reach(basis, found.cut_m.value_or(0), plan);
+      }
       return;
   }
   if (found.below) plan.nearest_below_m = basis.Overall(found.below->length_m);
@@ -62,7 +66,7 @@ void AimWithCut(const PlanBasis& basis, CutPlan& plan) {
 }  // namespace
 
 void AimAtTarget(const PlanBasis& basis, CutPlan& plan) {
-  const double now_m = basis.law.LengthAt(basis.done_m).value;
+  const double now_m = basis.Now();
   if (basis.closed != nullptr) {
     plan.outcome = CutPlan::Outcome::kClosed;
     plan.closed_by = basis.closed->at;
@@ -71,7 +75,7 @@ void AimAtTarget(const PlanBasis& basis, CutPlan& plan) {
     return;
   }
   // not known where the butt then stands: no cut can be told
-  if (!basis.target_m || !basis.Told(basis.done_m)) return;
+  if (!basis.target_m || !basis.Told(basis.done_m) || plan.contradicted) return;
   const double short_m = *basis.target_m - now_m;
   if (short_m <= kSame_m) return AimWithCut(basis, plan);
   if (short_m <= basis.tolerance_m) return Reach(basis, basis.done_m, plan);

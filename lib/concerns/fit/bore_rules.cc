@@ -107,6 +107,7 @@ void JudgeBoreTooSmall(const View& view, std::vector<Finding>& findings) {
     const Part& part = fitted.part;
     if (part.kind == "hook_keeper") continue;
     if (part.bore.empty() && part.plugs.empty() && !part.reamed) {
+      if (view.rod.rest_basis == RestBasis::kDryFit && BlankRestsIn(view.rod, part)) continue;  // it went home
       findings.push_back(CannotTell(kBoreTooSmall, part.at,
                                     absl::StrFormat("whether '%s' goes on is not known: its bore is not", part.id),
                                     "Measure the bore at both mouths, or with plugs from the mouth inwards."));

@@ -35,6 +35,9 @@ double LengthTolerance(const Rod& rod) {
 std::optional<LengthVerdict> VerdictOf(const Rod& rod) {
   if (!rod.order.overall_length) return std::nullopt;
   if (!rod.overall_m) return LengthVerdict::kCannotTell;
+  // worked out past a dry fit that cannot be
+  const bool past_fit = rod.rest_basis == RestBasis::kLaw && rod.rest_law && rod.rest_law->Contradicted();
+  if (past_fit) return LengthVerdict::kCannotTell;
   const double off_m = std::abs(rod.overall_m->value() - rod.order.overall_length->value.meters());
   const double tolerance_m = LengthTolerance(rod), uncertain_m = rod.overall_m->plus_minus();
   if (off_m - uncertain_m > tolerance_m) return LengthVerdict::kMisses;
@@ -57,12 +60,13 @@ std::optional<CutPlan> PlanCut(const Rod& rod) {
   if (basis->host != nullptr) plan.host = basis->law.host();
   plan.jump_near = basis->law.JumpNear(basis->planned_m);
   if (plan.law == RestLaw::From::kContact && !basis->law.seen().empty()) plan.tighter_m = basis->law.tighter_m();
+  plan.contradicted = basis->law.Contradicted();
   plan.now = fit::RestingNow(*basis);
   plan.planned = fit::RestingAsPlanned(*basis);
   fit::AimAtTarget(*basis, plan);
   plan.lengths = fit::LengthsOf(*basis);
   plan.dry_fits = fit::DryFitsOf(*basis);
-  plan.tip = fit::TipLeverOf(*basis);
+  if (plan.outcome != CutPlan::Outcome::kDoesNotEnter && !plan.contradicted) plan.tip = fit::TipLeverOf(*basis);
   fit::PlanStages(*basis, plan);
   plan.remedies = fit::RemediesOf(*basis, plan);
   return plan;
@@ -70,6 +74,12 @@ std::optional<CutPlan> PlanCut(const Rod& rod) {
 
 std::string MeasureForLength(const Rod& rod, const std::optional<CutPlan>& plan) {
   if (!rod.overall_m) return WhatTellsTheLength(rod);
+  if (plan && plan->contradicted && plan->host >= 0) {
+    return absl::StrFormat(
+        "push '%s' home once more and log the fit, and read its bore again: the latest dry fit is none that bore and "
+        "blank as read can have",
+        rod.handle.parts[plan->host].id);
+  }
   const bool open = VerdictOf(rod) == LengthVerdict::kCannotTell || (plan && plan->no_sure_cut);
   if (!open) return "";
   if (plan && plan->host >= 0) {

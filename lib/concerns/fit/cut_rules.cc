@@ -32,12 +32,13 @@ std::optional<double> NearestMm(const CutPlan& plan, double ordered_mm) {
 
 void JudgeNoCutGivesLength(const View& view, std::vector<Finding>& findings) {
   if (!view.rod.order.overall_length || !view.answers.cut || view.answers.cut->remedies.empty()) return;
+  if (!view.answers.overall_m) return;
   const CutPlan& plan = *view.answers.cut;
   const Known<Length>& ordered = *view.rod.order.overall_length;
   const std::optional<double> nearest_mm = NearestMm(plan, ordered.value.mm());
   if (!nearest_mm) return;
   const double tolerance_mm = LengthTolerance(view.rod) * 1000;
-  const double uncertain_mm = view.answers.overall_m ? view.answers.overall_m->plus_minus() * 1000 : 0;
+  const double uncertain_mm = view.answers.overall_m->plus_minus() * 1000;
   const double off_mm = std::abs(*nearest_mm - ordered.value.mm());
   if (off_mm <= tolerance_mm + 1e-3) return;
   Finding finding =

@@ -26,7 +26,7 @@ double BlankPlusMinus(const Rod& rod) {
 namespace {
 
 std::vector<Rule<fit::View>> Rules() {
-  return Joined({fit::LengthRules(), fit::RestRules(), fit::CutRules(), fit::StackRules(), fit::BoreRules(),
+  return Joined({fit::LengthRules(), fit::RestRules(), fit::SawRules(), fit::CutRules(), fit::StackRules(), fit::BoreRules(),
                  fit::SlideRules(), fit::ReadingRules(), fit::ArborRules(), fit::ArborWayRules(), fit::HoldRules(),
                  fit::JointRules()});
 }

@@ -40,6 +40,8 @@ std::optional<PlanBasis> PlanBasisOf(const Rod& rod) {
   if (basis.host_start_m && rod.overall_m && rod.blank_tip_m) {
     basis.beyond_m = *basis.host_start_m + (*rod.overall_m - *rod.blank_tip_m).value();
   }
+  // what a tip-top adds is open, and the rod no shorter for it
+  if (!rod.tip_top && rod.blank_tip_m) basis.beyond_m = basis.host_start_m;
   if (rod.order.overall_length && basis.beyond_m) {
     basis.target_m = rod.order.overall_length->value.meters() - *basis.beyond_m;
   }

@@ -24,6 +24,11 @@ struct PlanBasis {
 
   // Whether the law tells where the butt stands at this cut: of a bore that is known only in part it may not.
   bool Told(double cut_m) const { return law.from() != RestLaw::From::kContact || law.KnownAt(cut_m); }
+  // As it is cut now, as a dry fit reads it. What is glued is where it was glued, whatever the law says of another try.
+  double Now() const {
+    const bool glued = closed != nullptr && planned_m <= done_m && rod.overall_m && rod.tip_top && beyond_m;
+    return glued ? rod.overall_m->value() - *beyond_m : law.LengthAt(done_m).value;
+  }
   std::optional<double> Overall(double length_m) const {
     return beyond_m ? std::optional<double>(length_m + *beyond_m) : std::nullopt;
   }

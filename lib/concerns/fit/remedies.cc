@@ -154,9 +154,10 @@ void ByTheOrder(Miss& miss) {
 }  // namespace
 
 std::vector<Remedy> RemediesOf(const PlanBasis& basis, const CutPlan& plan) {
-  if (!plan.outcome || plan.outcome == CutPlan::Outcome::kReached || !basis.target_m) return {};
+  if (!plan.outcome || !basis.target_m) return {};
+  if (plan.outcome == CutPlan::Outcome::kReached || plan.outcome == CutPlan::Outcome::kDoesNotEnter) return {};
   Miss miss{.basis = basis, .plan = plan};
-  miss.now_m = *basis.Overall(basis.law.LengthAt(basis.done_m).value);
+  miss.now_m = *basis.Overall(basis.Now());
   miss.target_m = *basis.Overall(*basis.target_m);
   if (plan.outcome == CutPlan::Outcome::kClosed && std::abs(miss.now_m - miss.target_m) <= basis.tolerance_m) return {};
   if (plan.closed_by) {

@@ -1,5 +1,6 @@
-// A place of the blank that is written, against the one that bore and taper give.
+// A place of the blank that is written or was tried on dry, against the one that bore and taper give.
 #include <cmath>
+#include <utility>
 
 #include "absl/strings/str_format.h"
 #include "both_units.h"
@@ -59,6 +60,43 @@ void JudgeRestDiffers(const View& view, std::vector<Finding>& findings) {
   findings.back().from_tip_mm = view.rod.FromTipMm({written, std::nullopt});
 }
 
+constexpr Code kDryFitDiffers = {
+    .name = "fit/dry-fit-differs",
+    .severity = Severity::kWarning,
+    .summary = "The latest dry fit reads another length than bore and blank as read can give",
+    .why =
+        "Both say where the butt comes to rest, and the next cut is worked out from both. When they differ by more than "
+        "they leave open, a diameter, a length, a cut or the fit itself was misread.",
+    .action =
+        "Push the handle home once more and log what it reads; drop the plugs in again, and measure the butt where it "
+        "enters. Correct the reading that was wrong.",
+};
+
+void JudgeDryFitDiffers(const View& view, std::vector<Finding>& findings) {
+  const auto basis = PlanBasisOf(view.rod);
+  // one that other diameters explain is told as these: fit/bore-differs
+  if (!basis || !basis->law.Contradicted() || basis->closed != nullptr) return;
+  const RestLaw::Seen& last = basis->law.seen().back();
+  RestLaw::Setup setup = basis->law.setup();
+  setup.seen.clear();
+  const RestLaw as_read(std::move(setup));
+  if (!as_read.KnownAt(last.cut_m)) return;
+  const DryFit& logged = view.rod.dry_fits[last.dry_fit];
+  const RestLaw::Band band = as_read.LengthAt(last.cut_m);
+  const double since_m = logged.overall->value.meters() - last.length_m;  // off elsewhere since
+  const double longer_m = last.length_m - band.value;
+  const double open_m = longer_m > 0 ? band.high - band.value : band.value - band.low;
+  findings.push_back(MakeFinding(
+      kDryFitDiffers, logged.overall->at,
+      absl::StrFormat("%.1f mm were read, %.1f mm %s than bore and blank as read give, where their diameters leave %.1f mm "
+                      "open",
+                      logged.overall->value.mm(), std::abs(longer_m) * 1000, longer_m > 0 ? "more" : "less", open_m * 1000),
+      {{"read_mm", logged.overall->value.mm()},
+       {"expected_mm", (band.value + since_m) * 1000},
+       {"plus_minus_mm", open_m * 1000}}));
+  findings.back().related.push_back(basis->host->at.Field(basis->host->plugs.empty() ? "bore" : "plugs"));
+}
+
 }  // namespace
 
 // What is glued is a fact that no dry fit can ask any more.
@@ -70,7 +108,7 @@ bool RestIsJudgedByContact(const Rod& rod) {
 }
 
 std::vector<Rule<View>> RestRules() {
-  return {{&kRestDiffers, JudgeRestDiffers}};
+  return {{&kRestDiffers, JudgeRestDiffers}, {&kDryFitDiffers, JudgeDryFitDiffers}};
 }
 
 }  // namespace withy::fit

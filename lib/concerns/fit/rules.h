@@ -19,7 +19,8 @@ struct View {
 };
 
 std::vector<Rule<View>> LengthRules();   // of the finished rod
-std::vector<Rule<View>> RestRules();     // of a written place of the blank
+std::vector<Rule<View>> RestRules();     // of a place of the blank that was written or tried on
+std::vector<Rule<View>> SawRules();      // of what the shop may saw at once
 std::vector<Rule<View>> CutRules();      // of what the butt does in its handle
 std::vector<Rule<View>> StackRules();    // parts beside one another
 std::vector<Rule<View>> BoreRules();     // a part and the blank in it

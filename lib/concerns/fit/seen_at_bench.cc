@@ -68,6 +68,7 @@ Resting RestingAsPlanned(const PlanBasis& basis) {
   Resting resting = RestingAt(basis, basis.planned_m);
   const std::optional<Uncertain>& butt = basis.rod.blank_butt_m;
   if (!butt) return resting;
+  if (basis.law.Contradicted()) resting.shorter_per.reset();
   if (!resting.butt_m || std::abs(*resting.butt_m - butt->value()) > kSamePlace_m) resting.contacts.clear();
   resting.butt_m = butt->value();
   if (basis.host != nullptr && basis.host->length && basis.host_start_m) {

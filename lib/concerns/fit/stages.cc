@@ -15,6 +15,7 @@ constexpr Length kLast = Length::Inches(0.25);
 constexpr double kReading_m = 0.001;
 constexpr int kMostListed = 100;
 constexpr double kSame_m = 1e-9;
+constexpr double kLeastSure_m = 0.0005;  // a sure cut that no rule can mark is none (common practice, no source)
 
 double Meters(const Maybe<Length>& known, Length otherwise) {
   return (known && known->value.meters() >= 0 ? known->value : otherwise).meters();
@@ -86,8 +87,10 @@ void PlanStages(const PlanBasis& basis, CutPlan& plan) {
   for (double at_m = basis.done_m; *plan.cut_for_target_m - at_m > kSame_m;) {
     const auto takes = StagedCuts(*plan.cut_for_target_m - at_m, stages);
     if (!takes || takes->empty()) return;  // less than the saw takes
-    const double take_m = SureCut(law, at_m, takes->front(), floor_m);
-    if (take_m < stages.kerf_m - kSame_m) {
+    // of two the large one first, whatever the last may take
+    const double wanted_m = std::max(takes->front(), takes->back());
+    const double take_m = SureCut(law, at_m, wanted_m, floor_m);
+    if (take_m < stages.kerf_m - kSame_m || take_m < std::min(wanted_m, kLeastSure_m)) {
       plan.no_sure_cut = plan.stages.empty();
       return;
     }

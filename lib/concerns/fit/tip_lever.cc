@@ -9,7 +9,7 @@ namespace withy::fit {
 std::optional<TipLever> TipLeverOf(const PlanBasis& basis) {
   const Blank& blank = basis.rod.blank;
   if (!basis.target_m || !basis.Told(basis.done_m) || blank.outer.empty()) return std::nullopt;
-  const double cut_m = basis.law.LengthAt(basis.done_m).value - *basis.target_m;
+  const double cut_m = basis.Now() - *basis.target_m;
   const double tip_m = blank.outer.end() - cut_m;
   if (!(cut_m > 1e-9) || !(tip_m > blank.outer.begin())) return std::nullopt;
   TipLever lever;

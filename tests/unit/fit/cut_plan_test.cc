@@ -306,5 +306,66 @@ TEST(VerdictOf, CannotTellBeforeTheFirstDryFit) {
   EXPECT_NE(MeasureForLength(rod, PlanCut(rod)).find("dry"), std::string::npos);
 }
 
+// The mouth of 12 mm holds a butt of 14 mm out, and half of the blank off it still is 13.0 mm thick: no cut is planned.
+TEST(PlanCut, WhatDoesNotEnterIsNotCut) {
+  const auto plan = PlanCut(RodOf(R"(intent { overall_length { mm: 2000 plus_minus: 3 } }
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 14 } } stations { at { mm: 2000 } outer { mm: 12 } } } } }
+    handle { parts { id: "h" kind: "one_piece_handle" length { mm: 300 } bore_known: "profile"
+      bore { at { mm: 0 } diameter { mm: 12 } } bore { at { mm: 300 } diameter { mm: 12 } } } }
+    tip_top { end_beyond_tube { mm: 0 } })"));
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->outcome, Outcome::kDoesNotEnter);
+  EXPECT_TRUE(plan->stages.empty());
+  EXPECT_FALSE(plan->cut_for_target_m);
+}
+
+// A butt on a shoulder 6 in from the butt end reads 93 in, and 95 in were read: 14 mm of butt pass the mouth of 14.4, so
+// that no diameter gives it. Neither is cut by.
+TEST(PlanCut, ADryFitThatCannotBe) {
+  const Rod rod = RodOf(OnAStep(
+      87, 6, 87, R"(log { id: "e1" date: "2026-03-14" fit { part: "h" overall { inch: 95 plus_minus: 0.0625 } } })"));
+  const auto plan = PlanCut(rod);
+  ASSERT_TRUE(plan);
+  EXPECT_TRUE(plan->contradicted);
+  EXPECT_FALSE(plan->tighter_m.value_or(0) > 1e-4);
+  EXPECT_TRUE(plan->stages.empty());
+  EXPECT_NEAR(*plan->planned.butt_m * 1000, 8 * kInch, 1e-6);
+  EXPECT_THAT(MeasureForLength(rod, plan), ::testing::HasSubstr("once more"));
+}
+
+// Without a tip-top the plan runs to the blank's tip: 6 in off an 87 in blank that adds 6 in. What is open stays open.
+TEST(PlanCut, WithoutATipTopToTheBlanksTip) {
+  std::string text = OnAStep(87, 6, 87);
+  text.erase(text.find("tip_top"), std::string("tip_top { end_beyond_tube { mm: 0 } }").size());
+  const Rod rod = RodOf(text);
+  const auto plan = PlanCut(rod);
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(VerdictOf(rod), LengthVerdict::kCannotTell);
+  EXPECT_NEAR(*plan->cut_for_target_m * 1000, 6 * kInch, 1e-6);
+  EXPECT_EQ(plan->stages.size(), 3u);
+}
+
+// 22 mm more to come off with a last cut of up to 19 mm: the large one first, 19, then 3.
+TEST(PlanStages, OfTwoTheLargeOneFirst) {
+  const auto plan = PlanCut(RodOf(OnAStep(87, 6, 93 - 22 / kInch, "shop { last_cut { mm: 19 } }")));
+  ASSERT_EQ(plan->stages.size(), 2u);
+  EXPECT_NEAR(plan->stages[0].take_m * 1000, 19, 1e-3);
+  EXPECT_NEAR(plan->stages[1].take_m * 1000, 3, 1e-3);
+}
+
+// A dry fit read to 20 mm tells less than the shoulder that the butt stands on: the rod stays as sure as without it, and
+// one read to 1 mm is taken.
+TEST(VerdictOf, APoorDryFitMakesNothingWorse) {
+  const auto with = [](double plus_minus_mm) {
+    return RodOf(OnAStep(81, 7, 88,
+                         R"(log { id: "e1" date: "2026-03-14" fit { part: "h" overall { inch: 88 plus_minus: )" +
+                             std::to_string(plus_minus_mm / kInch) + " } } }"));
+  };
+  EXPECT_EQ(with(20).rest_basis, RestBasis::kLaw);
+  EXPECT_LT(with(20).overall_m->plus_minus(), 0.002);
+  EXPECT_EQ(with(1).rest_basis, RestBasis::kDryFit);
+}
+
 }  // namespace
 }  // namespace withy::testing

@@ -82,17 +82,18 @@ struct TipLever {
 };
 
 struct CutPlan {
-  enum class Outcome { kReached, kJump, kTargetTooLong, kTargetTooShort, kClosed };
+  enum class Outcome { kReached, kJump, kTargetTooLong, kTargetTooShort, kClosed, kDoesNotEnter };
   int host = -1;  // in Handle::parts, the part that the blank comes to rest in; -1 = it runs through
   RestLaw::From law = RestLaw::From::kThrough;
   double done_m = 0, planned_m = 0;  // off the butt by the log; by log or plan, whichever is more
   double limit_m = 0;                // no plan takes more: half of the butt section
-  std::optional<double> beyond_m;    // overall length less that of a dry fit
+  std::optional<double> beyond_m;    // overall length less that of a dry fit; without a tip-top to the blank's tip
   std::optional<double> cut_for_target_m, cut_for_target_plus_minus_m;
   std::optional<Outcome> outcome;                          // unset = cannot be told
   std::optional<double> nearest_below_m, nearest_above_m;  // overall
   std::optional<FieldPath> closed_by;                      // the entry of the log that closed the length
   bool jump_near = false;
+  bool contradicted = false;  // the latest dry fit is none that bore and blank can have: nothing is planned by either
   std::optional<double> tighter_m;  // blank less bore, beyond what was read; unset without a dry fit
   // `planned` is the rod that all other answers are of. Its place is the rod's, which a dry fit or the design may give
   // instead of the law; the contacts are the law's, and left out where it puts the butt face elsewhere.
