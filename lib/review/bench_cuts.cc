@@ -4,18 +4,35 @@
 #include <cmath>
 #include <utility>
 
+#include "absl/strings/str_cat.h"
 #include "bench_text.h"
+#include "withy/units/format.h"
 
 namespace withy {
 namespace {
 
 constexpr double kAsPlanned_mm = 25.4 / 16;  // cuts that differ by less are one cut to a tape measure
 constexpr double kLargestCut_mm = 76.2, kLastCut_mm = 6.35, kKerf_mm = 1;
+constexpr double kHardly_mm = 0.05;  // what no rule shows
 constexpr std::size_t kFew = 5;
 constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
 
+double Given(const v1::Length& length, double otherwise_mm) {
+  const std::optional<double> mm = MmOf(length);
+  return mm && *mm > 0 ? *mm : otherwise_mm;
+}
+
+double KerfOf(const v1::Design& design) {
+  return Given(design.shop().saw_kerf(), kKerf_mm);
+}
+
 double StepsIn(double mm, double step_mm) {
   return std::floor(mm / step_mm + kHair);
+}
+
+// That take so much, the last of them small.
+double FewestCuts(double total_mm, const CutLimits& limits) {
+  return 1 + std::ceil(std::max(0.0, total_mm - limits.last_mm) / limits.largest_mm);
 }
 
 // How much longer the rod is at `cut_mm` than at the deeper `exact_mm`.
@@ -69,13 +86,8 @@ std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm) {
 }
 
 CutLimits CutLimitsOf(const v1::Design& design) {
-  const auto given = [](const v1::Length& length, double otherwise_mm) {
-    const std::optional<double> mm = MmOf(length);
-    return mm && *mm > 0 ? *mm : otherwise_mm;
-  };
-  const double kerf_mm = given(design.shop().saw_kerf(), kKerf_mm);
-  const double last_mm = std::max(given(design.shop().last_cut(), kLastCut_mm), kerf_mm);
-  return {std::max(given(design.shop().largest_single_cut(), kLargestCut_mm), last_mm), last_mm};
+  const double last_mm = std::max(Given(design.shop().last_cut(), kLastCut_mm), KerfOf(design));
+  return {std::max(Given(design.shop().largest_single_cut(), kLargestCut_mm), last_mm), last_mm};
 }
 
 std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, const CutLimits& limits) {
@@ -85,16 +97,39 @@ std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, cons
   double steps = 0;  // taken so far
   for (int i = 0; i < plan.stages_size(); ++i) {
     double take = std::min(StepsIn(plan.stages(i).total_mm() - plan.cut_done_mm(), step_mm) - steps, largest);
-    if (i + 1 == plan.stages_size()) take = std::min(take, last);
+    const bool small = i + 1 == plan.stages_size() && plan.stages(i).take_mm() <= limits.last_mm + step_mm;
+    if (small) take = std::min(take, last);
     if (take < 1) continue;
     steps += take;
     cuts.push_back({i, take});
   }
-  if (!cuts.empty() && cuts.back().take > last) {
+  const bool left_out = !cuts.empty() && cuts.back().stage + 1 < plan.stages_size();
+  if (left_out && cuts.back().take > last) {
     cuts.back().take -= last;
     cuts.push_back({cuts.back().stage, last});
   }
   return Marked(plan, cuts, step_mm);
+}
+
+bool CutIsMissing(const v1::CutPlan& plan) {
+  if (plan.outcome() == "does not enter") return true;
+  const bool left = plan.outcome() == "reached" && plan.cut_for_target_mm() - plan.cut_done_mm() > kHardly_mm;
+  return left && plan.stages_size() == 0 && plan.verdict() != "meets";
+}
+
+std::string NoCutBecause(const v1::CutPlan& plan, const v1::Design& design) {
+  if (plan.outcome() == "closed") return "the blank is glued in";
+  if (plan.outcome() == "does not enter") {
+    return absl::StrCat("the butt is thicker than the mouth of ", plan.host(), ", also when it is cut to that length");
+  }
+  if (plan.outcome() != "reached") return "";
+  if (!CutIsMissing(plan)) return "what is to come off is off";
+  const double left_mm = plan.cut_for_target_mm() - plan.cut_done_mm(), kerf_mm = KerfOf(design);
+  const std::string to_come = absl::StrCat(FormatFixed(left_mm, 1), " mm are to come off, and ");
+  if (left_mm >= FewestCuts(left_mm, CutLimitsOf(design)) * kerf_mm) {
+    return absl::StrCat(to_come, "any cut might be too much");
+  }
+  return absl::StrCat(to_come, "the saw takes ", FormatFixed(kerf_mm, 1), " mm at each cut");
 }
 
 std::size_t ShownCuts(std::size_t cuts) {

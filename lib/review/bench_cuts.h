@@ -31,10 +31,16 @@ struct BenchCut {
 };
 
 // The stages of `plan` in steps of 1/16 in or 1 mm; one that is less than a step is left out, its millimetres go to the
-// next. No cut takes more than the largest, and the last one no more than the last may, or one step where that is less:
-// what is then left over waits for the next dry fit, and where the plan's own last stage is left out the one before it
-// is parted.
+// next. No cut takes more than the largest, and a last one that is planned small no more than the last may, or one step
+// where that is less: what is then left over waits for the next dry fit, and where the plan's own last stage is left out
+// the one before it is parted. A last stage that is large is not the last cut of all, but the last that is sure so far.
 std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, const CutLimits& limits);
+
+// Something is to come off, and no cut of it is planned.
+bool CutIsMissing(const v1::CutPlan& plan);
+
+// Why no cut is to come that can be marked, a sentence without its point; empty where no cut can be told at all.
+std::string NoCutBecause(const v1::CutPlan& plan, const v1::Design& design);
 
 // Finished length at a cut by the law of the plan: of its points the last at or before the cut, and its slope. Unset
 // where the plan has none there.

@@ -83,6 +83,9 @@ void AddCuts(const PlanInput& input, v1::WorkPlan& plan) {
   AddCutsDone(input, plan);
   const std::vector<BenchCut> cuts =
       BenchCuts(input.report.fit().cut_plan(), input.units, CutLimitsOf(input.design));
+  if (CutIsMissing(input.report.fit().cut_plan())) {
+    AddStep(plan, "measure", "No cut is planned: " + NoCutBecause(input.report.fit().cut_plan(), input.design));
+  }
   const std::size_t shown = ShownCuts(cuts.size());
   for (std::size_t i = 0; i < shown; ++i) AddCut(input, cuts[i], plan);
   if (shown == cuts.size()) return;

@@ -127,7 +127,7 @@ std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
                  "once.",
                  options.style);
   }
-  if (plan.has_tighter_than_read_mm()) {
+  if (std::abs(plan.tighter_than_read_mm()) >= 0.0005) {
     const double tighter = plan.tighter_than_read_mm();
     lines += LineText("dry fits say", absl::StrCat("blank and bore are ", FormatFixed(std::abs(tighter), 3), " mm ",
                                                    tighter < 0 ? "looser" : "tighter", " than read"));
@@ -135,6 +135,10 @@ std::string RestLines(const v1::FitReport& fit, const ShowOptions& options) {
   if (fit.has_mouth_play_mm()) {
     lines += LineText("play at the mouth", FormatFixed(fit.mouth_play_mm(), 2) + " mm without arbors" +
                                                OffAxis(WITHY_FIGURE(fit, tip_off_axis_mm)));
+  }
+  if (plan.bore_from() == "dry fits" && !fit.has_mouth_play_mm()) {
+    lines += LineText("play and arbors", "cannot be told: measure the bore at its mouth, or with plugs from there inwards",
+                      options.style);
   }
   if (fit.has_tip_off_axis_with_arbors_mm()) {
     lines += LineText("  with its arbors", OffAxis(fit.tip_off_axis_with_arbors_mm()).substr(2));
@@ -169,15 +173,18 @@ std::string CutText(std::string_view file, int number, const v1::StagedCut& cut,
   return text;
 }
 
-std::string NothingToCut(const v1::CutPlan& plan) {
-  if (plan.outcome() == "closed") return "  none: the blank is glued in\n";
-  if (plan.outcome() == "reached") return "  none: what is to come off is off\n";
-  return "";
+// What is said where no cut is to come.
+std::string NothingToCut(const v1::CutPlan& plan, const v1::Design& design, const ShowOptions& options) {
+  const std::string why = NoCutBecause(plan, design);
+  if (why.empty()) return "";
+  std::string text;
+  for (const std::string& line : Wrapped("none: " + why, options.style.width - 2)) absl::StrAppend(&text, "  ", line, "\n");
+  return text;
 }
 
-std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vector<BenchCut>& cuts,
-                 const ShowOptions& options) {
-  if (cuts.empty()) return NothingToCut(plan);
+std::string Cuts(std::string_view file, const v1::CutPlan& plan, const v1::Design& design,
+                 const std::vector<BenchCut>& cuts, const ShowOptions& options) {
+  if (cuts.empty()) return NothingToCut(plan, design, options);
   const bool dry_fit = !plan.host().empty();
   std::string text;
   if (plan.verdict() == "meets") {
@@ -187,6 +194,10 @@ std::string Cuts(std::string_view file, const v1::CutPlan& plan, const std::vect
     text += BulletText(
         "Lengths of a dry fit run from the handle's own butt end (no cap) to the blank's tip end (no tip-top).",
         options.style);
+  }
+  if (!design.has_tip_top()) {
+    text += BulletText("No tip-top is described: the lengths of the rod run to the blank's tip, and it comes out longer by "
+                       "what the tip-top adds.", options.style);
   }
   text += BulletText("Cuts are rounded down and include the kerf: the mark is the new edge.", options.style);
   const std::size_t shown = ShownCuts(cuts.size());
@@ -218,6 +229,7 @@ std::string CannotBeHad(const v1::CutPlan& plan, const ShowOptions& options) {
     const std::string why = plan.outcome() == "jump"                 ? "no cut gives it: the length jumps past"
                             : plan.outcome() == "too long a target"  ? "it is longer than what is left gives"
                             : plan.outcome() == "too short a target" ? "more would have to come off than can"
+                            : plan.outcome() == "does not enter"     ? "the butt does not go into its handle"
                                                                      : "the blank is glued in";
     text += LineText("why", why + ClosedBy(plan), options.style);
   }
@@ -269,7 +281,7 @@ std::string TrimText(std::string_view file, const v1::Design& design, const v1::
   }
   text += SectionText("Closed: no plan alters it", ClosedTable(report, options), style);
   text += SectionText("Dry fits against what bore and taper as read let expect", DryFitTable(fit, options), style);
-  text += SectionText("Cuts to come", Cuts(file, plan, cuts, options), style);
+  text += SectionText("Cuts to come", Cuts(file, plan, design, cuts, options), style);
   if (plan.verdict() != "meets") {
     text += SectionText("The length ordered cannot be had like this", CannotBeHad(plan, options), style);
     text += SectionText("The other lever: the tip", TipLines(plan.tip(), options), style);

@@ -204,5 +204,29 @@ TEST(BenchText, TypesWhatACommandLineReads) {
   EXPECT_EQ(TypedLength(72, LengthUnits::kMm), "72 mm");
 }
 
+// 70 mm that are sure and not yet the last cut of all stay whole.
+TEST(BenchCuts, TheLastSureCutMayBeLarge) {
+  const auto cuts = BenchCuts(PlanOf({70}), LengthUnits::kMm, kUsual);
+  ASSERT_EQ(cuts.size(), 1u);
+  EXPECT_DOUBLE_EQ(cuts[0].cut.take_mm(), 70);
+}
+
+// 160 mm in two cuts of a saw that takes 100 mm are 200 mm.
+TEST(NoCutBecause, SaysWhyNoneIsPlanned) {
+  v1::Design design;
+  v1::CutPlan plan = PlanOf({});
+  plan.set_outcome("reached");
+  plan.set_cut_for_target_mm(0.01);
+  EXPECT_EQ(NoCutBecause(plan, design), "what is to come off is off");
+  plan.set_cut_for_target_mm(160);
+  EXPECT_TRUE(CutIsMissing(plan));
+  EXPECT_EQ(NoCutBecause(plan, design), "160.0 mm are to come off, and any cut might be too much");
+  design.mutable_shop()->mutable_saw_kerf()->set_mm(100);
+  EXPECT_EQ(NoCutBecause(plan, design), "160.0 mm are to come off, and the saw takes 100.0 mm at each cut");
+  plan.set_outcome("does not enter");
+  EXPECT_TRUE(CutIsMissing(plan));
+  EXPECT_NE(NoCutBecause(plan, design).find("thicker than the mouth"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace withy
