@@ -19,6 +19,7 @@ namespace {
 
 constexpr double kLevelDeg = 0.5;      // what would be printed as 0
 constexpr double kNoStrain = 5e-4;     // thousandths; what would be printed as 0.00
+constexpr double kSamePlaceMm = 0.05;  // what would be printed alike
 constexpr std::size_t kDearest = 3;    // of the guide train that are named
 
 std::string Degrees(double deg) {
@@ -74,11 +75,15 @@ std::string HardestWords(const v1::BentShape& bent, LengthUnits units) {
                       " thousandths");
 }
 
-std::string CaseText(const v1::BentShape& bent, const ShowOptions& options) {
+// `clamp_mm` is where the rod is held unless the load says otherwise.
+std::string CaseText(const v1::BentShape& bent, double clamp_mm, const ShowOptions& options) {
   const TextStyle& style = options.style;
   std::string text = LineText("load " + Visible(bent.id()), LoadWords(bent), style);
   if (const std::string state = StateWords(bent); !state.empty()) text += LineText("", state, style);
   if (bent.at_mm_size() == 0) return text;
+  if (bent.has_clamp_mm() && std::abs(bent.clamp_mm() - clamp_mm) > kSamePlaceMm) {
+    text += LineText("  held for this at", AlongText(bent.clamp_mm(), std::nullopt, options.units));
+  }
   if (bent.has_tip_drop_mm()) {
     text += LineText("  tip drops",
                      AlongText(bent.tip_drop_mm(), WITHY_FIGURE(bent, tip_drop_plus_minus_mm), options.units) + "; " +
@@ -86,9 +91,9 @@ std::string CaseText(const v1::BentShape& bent, const ShowOptions& options) {
                      style);
   }
   if (bent.has_clamp_moment_n_m()) {
-    text += LineText("  moment at clamp", UncertainText(bent.clamp_moment_n_m(),
-                                                        WITHY_FIGURE(bent, clamp_moment_plus_minus_n_m), 2) +
-                                              " N m");
+    text +=
+        LineText("  moment at clamp",
+                 UncertainText(bent.clamp_moment_n_m(), WITHY_FIGURE(bent, clamp_moment_plus_minus_n_m), 2) + " N m");
   }
   if (bent.has_peak_strain_millistrain()) {
     text += LineText("  works hardest", HardestWords(bent, options.units), style);
@@ -124,7 +129,9 @@ std::string Compared(const v1::BendingReport& bending, const TextStyle& style) {
   const auto add = [&](std::string label, std::string one, std::string other) {
     if (one != kNotKnown || other != kNotKnown) table.AddRow({std::move(label), std::move(one), std::move(other)});
   };
-  const auto both = [&](std::string label, auto&& cell) { add(std::move(label), cell(bare.power()), cell(finished.power())); };
+  const auto both = [&](std::string label, auto&& cell) {
+    add(std::move(label), cell(bare.power()), cell(finished.power()));
+  };
   both("weight for a third drop", WeightCell);
   both("in coins of 2.50 g", [](const auto& power) { return NumberCell(WITHY_FIGURE(power, coins), 0, ""); });
   both("tip then points down by",
@@ -174,19 +181,21 @@ std::string Told(const v1::BendingReport& bending, const ShowOptions& options) {
   const v1::BendingOf& of = finished ? bending.finished() : bending.bare();
   std::string text;
   if (of.has_clamp_mm() && of.has_free_length_mm()) {
-    text += LineText("held at", absl::StrCat(AlongText(of.clamp_mm(), std::nullopt, options.units),
-                                             finished ? " from the butt end; " : " from the blank's butt face; ",
-                                             AlongText(of.free_length_mm(), std::nullopt, options.units), " bend"),
+    text += LineText("held at",
+                     absl::StrCat(AlongText(of.clamp_mm(), std::nullopt, options.units),
+                                  finished ? " from the butt end; " : " from the blank's butt face; ",
+                                  AlongText(of.free_length_mm(), std::nullopt, options.units), " bend"),
                      options.style);
   }
   text += LineText("modulus", ModulusWords(bending.modulus_from()), options.style);
   if (!finished && of.cases_size() > 0) text += LineText("these are of", "the bare blank");
-  for (const v1::BentShape& bent : of.cases()) text += CaseText(bent, options);
+  for (const v1::BentShape& bent : of.cases()) text += CaseText(bent, of.clamp_mm(), options);
   text += "\n" + Compared(bending, options.style);
   if (HasLineNumber(bending)) {
     text += BulletText("line number: by a straight line through 20 published points", options.style);
   }
-  if (bending.has_train_costs_hz() && bending.losses_size() > 0) text += LineText("guides cost", TrainWords(bending), options.style);
+  if (bending.has_train_costs_hz() && bending.losses_size() > 0)
+    text += LineText("guides cost", TrainWords(bending), options.style);
   if (of.cases_size() > 0) text += BulletText(caution::kHighAngle, options.style);
   return text;
 }

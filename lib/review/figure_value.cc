@@ -23,7 +23,8 @@ struct UnitWords {
 constexpr UnitWords kUnits[] = {
     {"kg_m2", "kg m2", 4}, {"n_m2", "N m2", 3},    {"n_m", "N m", 3}, {"in64", "/64 in", 1}, {"minutes", "min", 0},
     {"celsius", "C", 1},   {"per_mm", "mm/mm", 2}, {"cm2", "cm2", 1}, {"deg", "deg", 1},     {"mm", "mm", 2},
-    {"ml", "ml", 2},       {"g", "g", 2},          {"n", "N", 2},
+    {"ml", "ml", 2},       {"g", "g", 2},          {"n", "N", 2},           {"hz", "Hz", 2},
+    {"j", "J", 2},         {"millistrain", "thousandths", 2},
 };
 constexpr std::string_view kPlusMinus = "_plus_minus";
 constexpr int kMostDecimals = 9;

@@ -135,7 +135,8 @@ local function load(case, at, label)
     svg.line(x, y, bx, by, THIN),
     svg.polygon({ { ex, ey }, { bx - HEAD / 3 * dy, by + HEAD / 3 * dx }, { bx + HEAD / 3 * dy, by - HEAD / 3 * dx } },
       { fill = "#000" }),
-    label(left and ex - labels.width(said) / 2 or ex + 1.5, left and ey + labels.SIZE + 1 or ey, said, { ["font-weight"] = "bold" }),
+    label(ex + (left and -labels.width(said) / 2 or 1.5), ey + (left and labels.SIZE + 1 or 0), said,
+      { ["font-weight"] = "bold" }),
   }
 end
 
@@ -185,7 +186,7 @@ function M.draw(known, left, top, width, height)
     front[#front + 1] = case.main and hardest(case.main, at) or nil
     front[#front + 1] = case.main and load(case, at, label) or nil
   end
-  return { back, clamps(known, at), front, bar(known, scale, left, top + height - 3) }
+  return { back, clamps(known, at), front, bar(known, scale, left + 1, top + height - 3) }
 end
 
 return M

@@ -143,7 +143,8 @@ end
 
 -- Strain of the outermost fibre under each load case.
 function M.strain(known, box)
-  local nodes, x, y, sides = frame(known, box, "Strain of the outermost fibre, thousandths", longest(known))
+  local nodes, x, y, sides = frame(known, box, "Strain of the outermost fibre, thousandths"
+    .. (known.finished and known.bare and " (fine dots: bare blank)" or ""), longest(known))
   local most = most_strain(known)
   local steps = { 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000 }
   local step = most < 5e-4 and 1 or lengths.smallest(steps, most / 5)

@@ -38,17 +38,21 @@ end
 
 local function lines_of(known, x, y)
   local nodes = {}
-  if known.finished then
+  local drawn = #known.cases > 0
+  if drawn and known.finished then
     nodes[1] = sample(x, y, bent.FINISHED, "finished rod")
     y = y + LINE
   end
-  if known.bare then
+  if drawn and known.bare then
     nodes[#nodes + 1] = sample(x, y, bent.BARE, "bare blank (unseen where it lies on the rod)")
     y = y + LINE
   end
   nodes[#nodes + 1] = sample(x, y, bent.STRAIGHT, "without load and weight")
-  nodes[#nodes + 1] = { bent.ring(x + 5, y + LINE - 1), svg.text(x + 12, y + LINE, "works hardest here") }
-  return nodes, y + 2.6 * LINE
+  if drawn then
+    y = y + LINE
+    nodes[#nodes + 1] = { bent.ring(x + 5, y - 1), svg.text(x + 12, y, "works hardest here") }
+  end
+  return nodes, y + 1.6 * LINE
 end
 
 -- Nodes in the column from (x, y), `width` wide and down to `bottom`; cases that have no room are left to the table.

@@ -14,12 +14,21 @@ local M = {}
 local MARGIN = 12 -- mm of the paper
 local TITLE, FOOT, CURVES, KEY = 8, 12, 64, 82 -- mm
 
+-- "10 1/2" from the butt end of the finished rod"; of loads that hold it at several places, that they do.
+local function held(known)
+  local at = known.cases[1] and known.cases[1].main and known.cases[1].main.clamp_mm or known.main.report.clamp_mm
+  for _, case in ipairs(known.cases) do
+    if case.main and math.abs(case.main.clamp_mm - at) > 0.05 then
+      return "which is not at the same place for all loads"
+    end
+  end
+  return ("%s from %s"):format(known.length.say(at),
+    known.finished and "the butt end of the finished rod" or "the butt face of the bare blank")
+end
+
 local function datum(known)
-  local from = known.finished and "the butt end of the finished rod" or "the butt face of the bare blank"
-  local held = known.cases[1] and known.cases[1].main and known.cases[1].main.clamp_mm or known.main.report.clamp_mm
-  return ("Drawn from the clamp's tip-side edge, %s from %s; forward to the right. 'From the tip' is from %s. ")
-    :format(known.length.say(held), from, known.end_name)
-    .. ("Modulus: %s. "):format(known.bending.modulus_from or "not known") .. words.CAUTION
+  return ("Drawn from the clamp's tip-side edge, %s; forward to the right. 'From the tip' is from %s. Modulus: %s. ")
+    :format(held(known), known.end_name, known.bending.modulus_from or "not known") .. words.CAUTION
 end
 
 -- For those who do not see it.
@@ -61,7 +70,7 @@ function M.draw(known)
       bent.draw(known, 0, TITLE, width - KEY - 4, above),
       key.draw(known, width - KEY, TITLE + 4, KEY, top),
       curves.stiffness(known, { left = 0, top = top, width = half, height = CURVES }),
-      curves.strain(known, { left = half + 6, top = top, width = half, height = CURVES }),
+      #known.cases > 0 and curves.strain(known, { left = half + 6, top = top, width = half, height = CURVES }) or nil,
       foot(known, width, height - FOOT)))
 end
 

@@ -1,4 +1,5 @@
-// The layout is withy's own; places, weights and inches are worked by hand in the comments from the figures that are set.
+// The layout is withy's own; places, weights and inches are worked by hand in the comments from the figures that are
+// set.
 #include "bending_text.h"
 
 #include <gmock/gmock.h>
@@ -75,6 +76,16 @@ TEST(BendingText, EachLoadWithWhereTheRodWorksHardest) {
   EXPECT_THAT(text, HasSubstr("7.53 ± 0.04 N m\n"));
   EXPECT_THAT(text, HasSubstr("412.0 mm from the tip: strain 3.39 ± 0.37 thousandths\n"));
   EXPECT_THAT(text, HasSubstr("1.39 J\n"));
+}
+
+// Loads may be held elsewhere than the rod otherwise is; said only where they are.
+TEST(BendingText, ALoadThatIsHeldElsewhere) {
+  v1::Report report = Bending();
+  v1::BentShape& bent = *report.mutable_bending()->mutable_finished()->mutable_cases(0);
+  bent.set_clamp_mm(300);
+  EXPECT_THAT(BendingText(report, {}), Not(HasSubstr("held for this at")));
+  bent.set_clamp_mm(325);
+  EXPECT_THAT(BendingText(report, {}), HasSubstr("  held for this at    325.0 mm\n"));
 }
 
 // 412 mm = 16.22 in, to a sixteenth 16 1/4; 300 mm = 11.81 in, 11 13/16.

@@ -33,6 +33,9 @@ TEST(FigureValue, UnitsAreThoseOfTheName) {
   EXPECT_EQ(UnitSuffix("ei_n_m2"), "n_m2");
   EXPECT_EQ(UnitSuffix("inertia_at_balance_kg_m2"), "kg_m2");
   EXPECT_EQ(UnitSuffix("mass_g"), "g");
+  EXPECT_EQ(UnitSuffix("train_costs_hz"), "hz");
+  EXPECT_EQ(UnitSuffix("peak_strain_millistrain"), "millistrain");
+  EXPECT_EQ(UnitSuffix("strain_energy_j"), "j");
   EXPECT_EQ(UnitSuffix("pieces"), "");
   EXPECT_EQ(UnitSuffix("count_if_potting_ignored"), "");
 }
