@@ -50,23 +50,23 @@ inline constexpr int kMostParts = 1000;
 inline constexpr int kMostGuides = 2000;
 inline constexpr int kMostWraps = 20000;
 inline constexpr int kMostCoats = 32;
+inline constexpr int kMostLoadCases = 32;
 
 // False, with a finding, where `count` is beyond `most`.
 bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, const char* what);
 
 void ResolveOrder(Resolver& r);      // intent
+void ResolveLoadCases(Resolver& r);  // load_cases
 void ResolveBonds(Resolver& r);      // adhesives, shop
 void ResolveHandle(Resolver& r);     // each part, without its place
 void ReadClosed(Resolver& r);        // what the log has closed
 void ResolveSections(Resolver& r);   // each section and its cuts
 void ResolveBench(Resolver& r);      // readings of its stiffness
-inline constexpr int kMostLoadCases = 32;
 void AssembleBlank(Resolver& r);     // joints, length, outer profile
 void ResolveGuides(Resolver& r);     // each guide and the tip-top, without place
 void ResolveThreads(Resolver& r);    // wrapping threads and finishes
 void ResolveWraps(Resolver& r);      // one by one, without place
 void ResolveWeighings(Resolver& r);  // masses from the log
-void ResolveLoadCases(Resolver& r);  // load_cases
 void ResolvePlaces(Resolver& r);     // where the blank comes to rest, then everything along the rod
 
 }  // namespace withy
