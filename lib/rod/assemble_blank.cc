@@ -38,6 +38,8 @@ Joint ReadJoint(const v1::Joint& from, int i) {
   joint.spigot_fixed_in = from.spigot().fixed_in();
   joint.spigot_taper = ReadTaper(from.spigot().taper(), spigot.Field("taper"));
   joint.spigot_outer = OuterProfile(joint.spigot_taper);
+  joint.spigot_wall = WallProfile(joint.spigot_taper);
+  joint.spigot_wall_plus_minus_m = WallPlusMinus(joint.spigot_taper);
   joint.bond = from.bond();
   return joint;
 }

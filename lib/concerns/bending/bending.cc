@@ -50,7 +50,26 @@ void SayHeldAtButtFace(const Rod& rod, const Maybe<Length>& clamp, BendingAnswer
                                  "the handle behind the blank counts as rigid"});
 }
 
-void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
+// How a joint is bridged whose sections do not meet in each other.
+void SayBridged(const Rod& rod, const Joint& joint, const std::vector<Plug>& plugs, BendingAnswers& answers) {
+  const bool plug =
+      std::any_of(plugs.begin(), plugs.end(), [&](const Plug& p) { return &rod.blank.joints[p.joint] == &joint; });
+  if (plug) {
+    answers.assumptions.push_back(
+        {joint.at.Field("spigot"), absl::StrCat("the modulus of section ", joint.spigot_fixed_in),
+         "a design gives a spigot no modulus; it counts as of the section it is fixed in, and "
+         "bends with both sections as one, without slip or play"});
+  } else if (joint.kind == JointKind::kSpigot) {
+    answers.assumptions.push_back({joint.at.Field("spigot"), "as stiff as the sections it joins",
+                                   "length, what stands out, diameters and walls of the spigot are not all written, or "
+                                   "do not lie within the two sections; the bare blank counts without its mass"});
+  } else {
+    answers.assumptions.push_back({joint.at, "as stiff as the sections it joins",
+                                   "wall and modulus of a sleeve or ferrule are not part of a design"});
+  }
+}
+
+void SayAssumptions(const Rod& rod, const std::vector<Plug>& plugs, BendingAnswers& answers) {
   for (const Joint& joint : rod.blank.joints) {
     if (!joint.upper_start_m) continue;
     if (*joint.upper_start_m < *joint.lower_end_m) {
@@ -58,8 +77,7 @@ void SayAssumptions(const Rod& rod, BendingAnswers& answers) {
                                      "stiffness of both sections added where one is in the other",
                                      "they bend as one, without slip or play"});
     } else {
-      answers.assumptions.push_back({joint.at, "as stiff as the sections it joins",
-                                     "wall and modulus of a spigot or sleeve are not part of the design"});
+      SayBridged(rod, joint, plugs, answers);
     }
   }
   SayHeldAtButtFace(rod, rod.order.holding_point, answers);
@@ -135,18 +153,20 @@ BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, c
   }
   auto moduli = bending::ModuliOf(rod, sections, inputs, answers);
   if (!moduli) return answers;
-  const bending::Workshop shop(rod, sections, std::move(*moduli), on_blank, inputs);
+  std::vector<bending::Plug> plugs = bending::PlugsOf(rod, sections, &inputs);
+  const std::vector<OnTheBlank> things = bending::WithoutPlugs(rod, on_blank, plugs);
+  const bending::Workshop shop(rod, sections, std::move(*moduli), plugs, things, inputs);
   if (!shop.Holds(*clamp_m)) {
     cannot_tell("bending", "hold the rod on its blank, behind the tip");
     return answers;
   }
-  bending::SayAssumptions(rod, answers);
-  answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, on_blank, answers);
-  if (const OnTheBlank* thing = bending::NotKnown(on_blank, shop.FurthestBack(*clamp_m))) {
+  bending::SayAssumptions(rod, plugs, answers);
+  answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, things, answers);
+  if (const OnTheBlank* thing = bending::NotKnown(things, shop.FurthestBack(*clamp_m))) {
     cannot_tell("bending.finished", absl::StrCat(thing->mass_kg ? "give a place to " : "weigh ", thing->id));
     return answers;
   }
-  answers.finished = bending::BendingAt(shop, rod, *clamp_m, true, on_blank, answers);
+  answers.finished = bending::BendingAt(shop, rod, *clamp_m, true, things, answers);
   if (answers.bare && answers.finished && answers.bare->first_frequency_hz && answers.finished->first_frequency_hz) {
     answers.train_costs_hz = answers.bare->frequency_hz[0] - answers.finished->frequency_hz[0];
   }

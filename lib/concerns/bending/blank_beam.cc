@@ -15,13 +15,14 @@ namespace {
 constexpr std::size_t kMostStretches = 480;
 constexpr double kSameM = 1e-7;  // places that differ by less are one: rounding of cuts and overlaps
 
-// One frustum of one section where it lies on the blank.
+// One frustum of one section or plug where it lies on the blank.
 struct Layer {
-  int section = 0;  // in SectionsAnswers::sections
   Frustum frustum;
   double from = 0, to = 0;
   double kg_per_m3 = 0;  // of its mass over its volume, per unit of the section's area factor
   const UsedModulus* modulus = nullptr;
+  const ShapeDoubts* doubts = nullptr;
+  const Uncertain* mass_kg = nullptr;  // of the whole that it is of
   Shape shape = Shape::kTube;
 };
 
@@ -40,8 +41,8 @@ Frustum Joined(const Frustum& first, const Frustum& last) {
   return {first.s0, last.s1, first.outer0, last.outer1, first.inner0, last.inner1};
 }
 
-void AddLayers(const Section& section, const SectionAnswer& answer, const ModuliOfSection& moduli, int k,
-               std::size_t at_once, std::vector<Layer>& layers) {
+void AddLayers(const Section& section, const SectionAnswer& answer, const ModuliOfSection& moduli,
+               const ShapeDoubts& doubts, std::size_t at_once, std::vector<Layer>& layers) {
   const double shift = section.start_m->value() - section.from_m->value();
   const auto solid_tip = [&](const Frustum& f) { return f.s0 >= section.SolidFrom() && moduli.splice; };
   for (std::size_t i = 0; i < answer.frusta.size();) {
@@ -53,21 +54,31 @@ void AddLayers(const Section& section, const SectionAnswer& answer, const Moduli
     }
     const Frustum f = Joined(answer.frusta[first], answer.frusta[i - 1]);
     const double squares = MeanSquares(f) * (f.s1 - f.s0);
-    layers.push_back({k, f, f.s0 + shift, f.s1 + shift, squares > 0 ? kg / squares : 0,
-                      solid_tip(f) ? &*moduli.splice : &moduli.section, section.shape});
+    layers.push_back({f, f.s0 + shift, f.s1 + shift, squares > 0 ? kg / squares : 0,
+                      solid_tip(f) ? &*moduli.splice : &moduli.section, &doubts, &*answer.mass_kg, section.shape});
   }
 }
 
-std::vector<Layer> LayersOf(const Rod& rod, const SectionsAnswers& sections,
-                            const std::vector<ModuliOfSection>& moduli) {
+void AddLayers(const Plug& plug, const ModuliOfSection& moduli, std::vector<Layer>& layers) {
+  double squares = 0;
+  for (const Frustum& f : plug.frusta) squares += MeanSquares(f) * (f.s1 - f.s0);
+  const double kg_per_m3 = squares > 0 ? plug.mass_kg.value() / squares : 0;
+  for (const Frustum& f : plug.frusta) {
+    layers.push_back({f, f.s0, f.s1, kg_per_m3, &moduli.section, &plug.doubts, &plug.mass_kg, Shape::kTube});
+  }
+}
+
+std::vector<Layer> LayersOf(const Rod& rod, const SectionsAnswers& sections, const std::vector<ModuliOfSection>& moduli,
+                            const std::vector<ShapeDoubts>& doubts, const std::vector<Plug>& plugs) {
   std::size_t stretches = 0;
   for (const SectionAnswer& answer : sections.sections) stretches += answer.frusta.size();
   const std::size_t at_once = stretches / kMostStretches + 1;
   std::vector<Layer> layers;
   for (std::size_t k = 0; k < sections.sections.size(); ++k) {
     const SectionAnswer& answer = sections.sections[k];
-    AddLayers(rod.blank.sections[answer.section], answer, moduli[k], static_cast<int>(k), at_once, layers);
+    AddLayers(rod.blank.sections[answer.section], answer, moduli[k], doubts[k], at_once, layers);
   }
+  for (const Plug& plug : plugs) AddLayers(plug, moduli[plug.section], layers);
   return layers;
 }
 
@@ -123,8 +134,7 @@ void AddPart(const Part& part, BeamPiece& piece) {
 }
 
 // First-order changes of a piece of several layers, each by its share at the middle.
-void AddChanges(const std::vector<Part>& parts, const SectionsAnswers& sections, const std::vector<ShapeDoubts>& doubts,
-                const BeamPiece& piece, BlankBeam& blank) {
+void AddChanges(const std::vector<Part>& parts, const BeamPiece& piece, BlankBeam& blank) {
   const double middle = (piece.s0 + piece.s1) / 2;
   const double whole = piece.StiffnessAt(middle), mass = piece.MassPerLengthAt(middle);
   Uncertain stiffness, own_mass, outer;
@@ -132,14 +142,14 @@ void AddChanges(const std::vector<Part>& parts, const SectionsAnswers& sections,
   for (const Part& part : parts) {
     const double D = (part.outer0 + part.outer1) / 2, d = (part.inner0 + part.inner1) / 2;
     const double factor = part.layer.modulus->pa * SecondMomentOf(part.layer.shape, 1, 0) / whole;
-    const ShapeDoubts& doubt = doubts[part.layer.section];
+    const ShapeDoubts& doubt = *part.layer.doubts;
     const double by_wall = 8 * factor * d * d * d;  // d/dw of D^4 - (D - 2 w)^4
     stiffness = stiffness + Uncertain(factor * (D * D * D * D - d * d * d * d)) * part.layer.modulus->change +
                 Uncertain(4 * factor * (D * D * D - d * d * d)) * doubt.diameters_m +
                 Uncertain(by_wall) * doubt.walls_m + Uncertain(by_wall * (D - d) / 2) * doubt.walls_share;
-    if (const auto& kg = sections.sections[part.layer.section].mass_kg; mass > 0 && kg->value() > 0) {
+    if (const Uncertain& kg = *part.layer.mass_kg; mass > 0 && kg.value() > 0) {
       const double share = part.layer.kg_per_m3 * (D * D - d * d) / mass;
-      own_mass = own_mass + Uncertain(share) * (*kg / kg->value() - Uncertain(1));
+      own_mass = own_mass + Uncertain(share) * (kg / kg.value() - Uncertain(1));
     }
     if (D > widest) {
       widest = D;
@@ -151,8 +161,7 @@ void AddChanges(const std::vector<Part>& parts, const SectionsAnswers& sections,
   blank.outer_change.push_back(outer);
 }
 
-void AddPiece(const std::vector<Part>& parts, const SectionsAnswers& sections, const std::vector<ShapeDoubts>& doubts,
-              double from, double to, BlankBeam& blank) {
+void AddPiece(const std::vector<Part>& parts, double from, double to, BlankBeam& blank) {
   BeamPiece piece{from, to};
   double outer0 = 0, outer1 = 0;
   for (const Part& part : parts) {
@@ -160,12 +169,12 @@ void AddPiece(const std::vector<Part>& parts, const SectionsAnswers& sections, c
     outer0 = std::max(outer0, part.outer0);
     outer1 = std::max(outer1, part.outer1);
   }
-  AddChanges(parts, sections, doubts, piece, blank);
+  AddChanges(parts, piece, blank);
   blank.beam.pieces.push_back(piece);
   blank.outer_m.insert(blank.outer_m.end(), {outer0, outer1});
 }
 
-// Gaps were left without stiffness: each gets a straight line between its neighbours.
+// Gaps that no plug spans were left without stiffness: each gets a straight line between its neighbours.
 void BridgeGaps(BlankBeam& blank) {
   std::vector<BeamPiece>& pieces = blank.beam.pieces;
   for (std::size_t i = 1; i + 1 < pieces.size(); ++i) {
@@ -212,8 +221,8 @@ std::vector<ShapeDoubts> ShapeDoubtsOf(const Rod& rod, const SectionsAnswers& se
 }
 
 BlankBeam MakeBlankBeam(const Rod& rod, const SectionsAnswers& sections, const std::vector<ModuliOfSection>& moduli,
-                        const std::vector<ShapeDoubts>& doubts, double clamp_m) {
-  const std::vector<Layer> layers = LayersOf(rod, sections, moduli);
+                        const std::vector<ShapeDoubts>& doubts, const std::vector<Plug>& plugs, double clamp_m) {
+  const std::vector<Layer> layers = LayersOf(rod, sections, moduli, doubts, plugs);
   const std::vector<double> places = PlacesOf(layers, clamp_m);
   std::vector<std::vector<const Layer*>> over(places.size());
   for (const Layer& layer : layers) {
@@ -227,7 +236,7 @@ BlankBeam MakeBlankBeam(const Rod& rod, const SectionsAnswers& sections, const s
   for (std::size_t i = 0; i + 1 < places.size(); ++i) {
     std::vector<Part> parts;
     for (const Layer* layer : over[i]) parts.push_back(PartOf(*layer, places[i], places[i + 1]));
-    AddPiece(parts, sections, doubts, places[i] - clamp_m, places[i + 1] - clamp_m, blank);
+    AddPiece(parts, places[i] - clamp_m, places[i + 1] - clamp_m, blank);
   }
   BridgeGaps(blank);
   return blank;

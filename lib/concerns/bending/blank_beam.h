@@ -1,13 +1,14 @@
 // The assembled blank as a beam, from a clamp to its tip: stiffness and own mass of what is left of its sections.
 //
-// Where one section sits in another both bend as one: their stiffness adds, and so does their mass. A gap that is left
-// in a joint is bridged by its spigot or sleeve, taken as stiff as a straight line between the two ends.
+// Where one section sits in another both bend as one: their stiffness adds, and so does their mass. The plug of a
+// spigot joint adds likewise where it is known. A gap that no known plug spans is taken as stiff as a straight line
+// between the two ends.
 #ifndef WITHY_BENDING_BLANK_BEAM_H_
 #define WITHY_BENDING_BLANK_BEAM_H_
 
 #include <vector>
 
-#include "used_modulus.h"
+#include "plug.h"
 #include "withy/numerics/beam.h"
 
 namespace withy::bending {
@@ -19,18 +20,13 @@ struct BlankBeam {
   std::vector<Uncertain> stiffness_change, mass_change, outer_change;
 };
 
-// What its sections' diameters and walls may be off by: inputs that every beam of the rod shares.
-struct ShapeDoubts {
-  Uncertain diameters_m;  // about 0: all diameters together, walls staying
-  Uncertain walls_m;      // about 0: all walls together
-  Uncertain walls_share;  // about 0, relative: of walls that were inferred from a weighing
-};
+// As SectionsAnswers::sections.
 std::vector<ShapeDoubts> ShapeDoubtsOf(const Rod& rod, const SectionsAnswers& sections, Inputs& inputs);
 
 // REQUIRES: every section has its place, frusta with known walls, and their masses; 0 <= clamp_m < length of the blank;
 // metres on the blank. Linear in the number of stations (times the logarithm for sorting).
 BlankBeam MakeBlankBeam(const Rod& rod, const SectionsAnswers& sections, const std::vector<ModuliOfSection>& moduli,
-                        const std::vector<ShapeDoubts>& doubts, double clamp_m);
+                        const std::vector<ShapeDoubts>& doubts, const std::vector<Plug>& plugs, double clamp_m);
 
 }  // namespace withy::bending
 

@@ -71,6 +71,7 @@ void TrialBlank::PlaceSections() {
     end += LengthOf(sections[k]);
   }
   length_ = end;
+  plugs_ = PlugsOf(rod_, answers_, nullptr);
 }
 
 // Through the measured walls; to the ends that were not measured as guessed.
@@ -117,7 +118,7 @@ MassProperties TrialBlank::PropertiesOf(int position, double from_m, double to_m
 }
 
 Beam TrialBlank::BeamFrom(double clamp_m) const {
-  return MakeBlankBeam(rod_, answers_, moduli_, doubts_, clamp_m).beam;
+  return MakeBlankBeam(rod_, answers_, moduli_, doubts_, plugs_, clamp_m).beam;
 }
 
 }  // namespace withy::bending

@@ -44,6 +44,7 @@ class TrialBlank {
   SectionsAnswers answers_;
   std::vector<ModuliOfSection> moduli_;
   std::vector<ShapeDoubts> doubts_;
+  std::vector<Plug> plugs_;
   std::vector<Guess> guesses_;
   std::vector<double> starts_;
   std::optional<double> length_;

@@ -27,11 +27,12 @@ std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
 }  // namespace
 
 Workshop::Workshop(const Rod& rod, const SectionsAnswers& sections, std::vector<ModuliOfSection> moduli,
-                   const std::vector<OnTheBlank>& things, Inputs& inputs)
+                   std::vector<Plug> plugs, const std::vector<OnTheBlank>& things, Inputs& inputs)
     : rod_(rod),
       sections_(sections),
       moduli_(std::move(moduli)),
       doubts_(ShapeDoubtsOf(rod, sections, inputs)),
+      plugs_(std::move(plugs)),
       pulls_(PullsOf(rod, inputs)),
       things_(things) {}
 
@@ -52,7 +53,7 @@ double Workshop::FurthestBack(double clamp_m) const {
 }
 
 LoadedBeam Workshop::MakeBeam(double clamp_m, bool finished) const {
-  BlankBeam blank = MakeBlankBeam(rod_, sections_, moduli_, doubts_, Datum(clamp_m, false));
+  BlankBeam blank = MakeBlankBeam(rod_, sections_, moduli_, doubts_, plugs_, Datum(clamp_m, false));
   if (!finished) return LoadBeam(std::move(blank), {}, 0, 0);
   const double from_butt = Datum(clamp_m, true);
   return LoadBeam(std::move(blank), things_, from_butt, rod_.tip_ring_m->value() - from_butt);

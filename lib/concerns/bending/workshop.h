@@ -13,7 +13,7 @@ namespace withy::bending {
 class Workshop {
  public:
   Workshop(const Rod& rod, const SectionsAnswers& sections, std::vector<ModuliOfSection> moduli,
-           const std::vector<OnTheBlank>& things, Inputs& inputs);
+           std::vector<Plug> plugs, const std::vector<OnTheBlank>& things, Inputs& inputs);
 
   // Whether there is blank ahead of the clamp.
   bool Holds(double clamp_m) const;
@@ -33,6 +33,7 @@ class Workshop {
   const SectionsAnswers& sections_;
   const std::vector<ModuliOfSection> moduli_;
   const std::vector<ShapeDoubts> doubts_;
+  const std::vector<Plug> plugs_;
   const std::vector<Pull> pulls_;  // of the load cases: the same inputs for the bare blank and the finished rod
   const std::vector<OnTheBlank>& things_;
 };

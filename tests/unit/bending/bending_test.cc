@@ -1,6 +1,8 @@
 // Bending of whole rods against closed forms, published tables and the reference cases.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include "bench_rod.h"
 #include "gmock/gmock.h"
@@ -229,6 +231,84 @@ TEST(ComputeBending, AGapIsBridged) {
   // pi/64 D^4: 201.062 mm4 of 8 mm, 490.874 mm4 of 10 mm.
   EXPECT_NEAR(gap.StiffnessAt(1.005), (20.1062 + 49.0874) / 2, 1e-4);
   EXPECT_EQ(gap.MassPerLengthAt(1.005), 0);
+}
+
+// Two straight tubes 12/10 of 1 m at 100 and 80 GPa, 10 mm apart, on a plug 10/8 of 200 mm that is fixed 120 mm deep in
+// the lower one. I = pi/64 (12^4 - 10^4) = 527.002 mm4, pi/64 (10^4 - 8^4) = 289.812 mm4. The plug lies from 880 to
+// 1080 mm:
+//   EI   0-880: 52.7002   880-1000: 52.7002 + 28.9812 = 81.6814   1000-1010: 28.9812
+//        1010-1080: 0.8 x 52.7002 + 28.9812 = 71.1413             1080-2010: 42.1601 N m2
+// Mass: 20 g over 200 mm is 0.1 kg/m.
+constexpr char kOnAPlug[] =
+    "intent { holding_point_from_butt { mm: 0 } } blank {"
+    "sections { id: 'a' length { mm: 1000 } mass { g: 100 } density { g_per_cm3: 1.5 } modulus { gpa: 100 } taper {"
+    "stations { at { mm: 0 } outer { mm: 12 } wall { mm: 1 } } stations { at { mm: 1000 } outer { mm: 12 } wall { mm: "
+    "1 } } "
+    "} } sections { id: 'b' length { mm: 1000 } mass { g: 100 } density { g_per_cm3: 1.5 } modulus { gpa: 80 } taper {"
+    "stations { at { mm: 0 } outer { mm: 12 } wall { mm: 1 } } stations { at { mm: 1000 } outer { mm: 12 } wall { mm: "
+    "1 } } "
+    "} } joints { id: 'j' kind: 'spigot' lower: 'a' upper: 'b' gap { mm: 10 } spigot { length { mm: 200 } "
+    "standing_out { mm: 80 } fixed_in: 'a' mass { g: 20 } taper { stations { at { mm: 0 } outer { mm: 10 } wall { mm: "
+    "1 } } "
+    "stations { at { mm: 200 } outer { mm: 10 } wall { mm: 1 } } } } } }";
+
+TEST(ComputeBending, APlugStiffensItsJoint) {
+  const BendingAnswers answers = BendingAnswersOf(kOnAPlug);
+  ASSERT_TRUE(answers.bare);
+  const double ends[] = {0, 0.88, 1, 1.01, 1.08, 2.01}, stiffness[] = {52.7002, 81.6814, 28.9812, 71.1413, 42.1601};
+  const std::vector<BeamPiece>& pieces = answers.bare->beam.pieces;
+  ASSERT_EQ(pieces.size(), 5u);
+  for (int i = 0; i < 5; ++i) {
+    EXPECT_NEAR(pieces[i].s0, ends[i], 1e-12);
+    EXPECT_NEAR(pieces[i].StiffnessAt((ends[i] + ends[i + 1]) / 2), stiffness[i], 1e-4) << i;
+    const double tube = i == 2 ? 0 : 0.1, plug = i > 0 && i < 4 ? 0.1 : 0;
+    EXPECT_NEAR(pieces[i].MassPerLengthAt((ends[i] + ends[i + 1]) / 2), tube + plug, 1e-9) << i;
+  }
+  EXPECT_NEAR(answers.bare->outer_m[4], 0.010, 1e-15);  // in the gap there is the plug alone
+  const auto said = std::find_if(answers.assumptions.begin(), answers.assumptions.end(),
+                                 [](const Assumption& a) { return a.at.ToString() == "blank.joints[j].spigot"; });
+  ASSERT_NE(said, answers.assumptions.end());
+  EXPECT_EQ(said->used, "the modulus of section a");
+}
+
+// A small load across its tip: over each stretch, counted from the tip, ((L - s0)^3 - (L - s1)^3) / 3 EI.
+TEST(ComputeBending, AJointOnAPlugFollowsTheSumOverItsStretches) {
+  const BendingAnswers answers = BendingAnswersOf(kOnAPlug + LoadCaseOf(1e-3));
+  ASSERT_TRUE(answers.bare);
+  const double ends[] = {0, 0.88, 1, 1.01, 1.08, 2.01}, stiffness[] = {52.7002, 81.6814, 28.9812, 71.1413, 42.1601};
+  double per_newton = 0;
+  for (int i = 0; i < 5; ++i) {
+    per_newton += (std::pow(2.01 - ends[i], 3) - std::pow(2.01 - ends[i + 1], 3)) / (3 * stiffness[i]);
+  }
+  const std::optional<Uncertain>& drop_m = answers.bare->cases.at(0).tip_drop_m;
+  ASSERT_TRUE(drop_m);
+  EXPECT_NEAR(drop_m->value(), 1e-3 * per_newton, 5e-3 * 1e-3 * per_newton);  // its own weight bends it by 2 degrees
+}
+
+// The plug's mass is in the blank: what was counted for it on the finished rod is not added again.
+TEST(ComputeBending, APlugCountsOnce) {
+  const Rod rod = RodOf(kOnAPlug);
+  const OnTheBlank plug{"j", rod.blank.joints.front().at.Field("spigot"), 0.98, 0.2, Uncertain(0.02), ""};
+  const BendingAnswers answers = BendingAnswersOf(rod, {plug});
+  ASSERT_TRUE(answers.finished);
+  EXPECT_TRUE(answers.finished->beam.masses.empty());
+}
+
+// Without its walls it cannot be told how stiff a plug is: that is said.
+TEST(ComputeBending, APlugWithoutWallsIsBridged) {
+  std::string design = kOnAPlug;
+  for (const std::string row :
+       {"at { mm: 0 } outer { mm: 10 } wall { mm: 1 }", "at { mm: 200 } outer { mm: 10 } wall { mm: 1 }"}) {
+    const std::size_t at = design.find(row);
+    ASSERT_NE(at, std::string::npos);
+    design.replace(at, row.size(), row.substr(0, row.find(" wall")));
+  }
+  const BendingAnswers answers = BendingAnswersOf(design);
+  ASSERT_TRUE(answers.bare);
+  EXPECT_EQ(answers.bare->beam.pieces.size(), 3u);
+  const bool said = std::any_of(answers.assumptions.begin(), answers.assumptions.end(),
+                                [](const Assumption& a) { return a.used == "as stiff as the sections it joins"; });
+  EXPECT_TRUE(said);
 }
 
 // A solid tip of another modulus: 1 m of tube 10/8 at 100 GPa, then 1 m solid of 8 mm at 40 GPa (201.062 mm4).

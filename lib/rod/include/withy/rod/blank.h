@@ -122,7 +122,8 @@ struct Joint {
   Maybe<Mass> spigot_mass;
   std::string spigot_fixed_in;
   TaperTable spigot_taper;             // from its own butt end
-  Profile spigot_outer;                // drawn through it; empty = not known
+  Profile spigot_outer, spigot_wall;   // drawn through it; empty = not known
+  std::optional<double> spigot_wall_plus_minus_m;
   std::string bond;                    // what holds spigot, sleeve or ferrule in its own section
   // On the blank: butt end of the upper section, and tip end of the lower one; unset = cannot be told.
   std::optional<double> upper_start_m, lower_end_m;
