@@ -33,11 +33,13 @@ constexpr OptionSpec kOptions[] = {
 const std::span<const OptionSpec> kGroups[] = {kOptions, ReadLimitOptions()};
 
 int StatusOf(const Identification& found) {
-  const bool rejected = std::any_of(found.readings.begin(), found.readings.end(),
-                                    [](const IdentifiedReading& reading) { return reading.rejected; });
+  const bool wrong = std::any_of(found.readings.begin(), found.readings.end(), [](const IdentifiedReading& reading) {
+    return reading.rejected || reading.faulty;
+  });
+  if (wrong) return kFindings;
   switch (found.state) {
     case IdentificationState::kFound:
-      return rejected ? kFindings : kDone;
+      return kDone;
     case IdentificationState::kContradictory:
       return kFindings;
     case IdentificationState::kNotEnough:
@@ -93,7 +95,8 @@ const Command kCalibrate = {
         "Rests on measured masses, balance points and diameters and on blank.bench: drops under hung weights, counted "
         "oscillations. What was measured of modulus, density and walls is held and never altered. One reading that "
         "does "
-        "not fit the others is left out and named (exit status 1, as are readings that contradict each other); where "
+        "not fit the others is left out and named (exit status 1, as are readings that contradict each other or cannot be "
+        "used as written); where "
         "the "
         "readings leave something open, what to read next is said (exit status 4). --write puts what was found into "
         "the "

@@ -46,10 +46,26 @@ class Identifier {
 
   Identification Run() {
     Collect();
+    Search();
+    const auto faulty = std::count_if(unusable_.begin(), unusable_.end(), [](const auto& r) { return r.faulty; });
+    if (faulty > 0) {
+      result_.verdict = absl::StrCat(faulty, faulty == 1 ? " reading cannot be used as it is written. "
+                                                         : " readings cannot be used as they are written. ",
+                                     result_.verdict);
+    }
+    for (IdentifiedReading& reading : unusable_) {
+      reading.remark = absl::StrCat("left out: ", reading.remark);
+      result_.readings.push_back(std::move(reading));
+    }
+    return std::move(result_);
+  }
+
+ private:
+  void Search() {
     if (problem_.sought().empty()) {
       Say(IdentificationState::kFound, "Modulus, density and walls were all measured: there is nothing to look for.");
       PutFigures({});
-      return std::move(result_);
+      return;
     }
     const WrongReading wrong = FindWrongReading(problem_, readings_);
     if (wrong.fit.fit.singular_values.empty() || !wrong.fit.fit.converged) {
@@ -58,7 +74,8 @@ class Identifier {
           "no "
           "bore.");
       PutFigures({});
-      return std::move(result_);
+      for (const ReadingModel& model : readings_) result_.readings.push_back(AsRead(model));
+      return;
     }
     PutReadings(wrong);
     if (wrong.outcome == WrongReading::Outcome::kNobodyCanSay) {
@@ -67,10 +84,8 @@ class Identifier {
       PutFit(wrong.fit);
     }
     Judge(wrong);
-    return std::move(result_);
   }
 
- private:
   void Say(IdentificationState state, std::string verdict) {
     result_.state = state;
     result_.verdict = std::move(verdict);
@@ -83,7 +98,7 @@ class Identifier {
     unusable_ = std::move(found.unusable);
     if (found.unstated) {
       result_.assumptions.push_back(
-          {rod_.blank.at, "readings without plus_minus: mass 0.5 %, balance point 1 mm, drop 2 mm, time 0.3 s",
+          {rod_.blank.at, "readings without plus_minus, or one of 0: mass 0.5 %, balance point 1 mm, drop 2 mm, time 0.3 s",
            "common practice, no source"});
     }
   }
@@ -141,24 +156,25 @@ class Identifier {
     }
   }
 
+  static IdentifiedReading AsRead(const ReadingModel& model) {
+    IdentifiedReading reading;
+    reading.kind = model.kind;
+    reading.at = model.at;
+    reading.measured = model.measured;
+    reading.plus_minus = 2 * model.deviation;
+    return reading;
+  }
+
   void PutReadings(const WrongReading& wrong) {
     for (std::size_t i = 0; i < readings_.size(); ++i) {
       const ReadingModel& model = readings_[i];
-      IdentifiedReading reading;
-      reading.kind = model.kind;
-      reading.at = model.at;
-      reading.measured = model.measured;
-      reading.plus_minus = 2 * model.deviation;
+      IdentifiedReading reading = AsRead(model);
       if (const auto log = problem_.Log(model, wrong.fit.fit.x)) reading.fitted = std::exp(*log);
       reading.deviation = -wrong.fit.studentised[i];  // measured less fitted
       if (static_cast<int>(i) == wrong.reading) Reject(model, wrong.fit, reading);
       result_.readings.push_back(std::move(reading));
     }
     for (const int i : wrong.suspects) result_.readings[i].remark = "without it the others agree";
-    for (IdentifiedReading& reading : unusable_) {
-      reading.remark = absl::StrCat("left out: ", reading.remark);
-      result_.readings.push_back(std::move(reading));
-    }
   }
 
   // Against what the others foretell, with their doubt.

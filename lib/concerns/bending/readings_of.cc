@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "absl/strings/str_format.h"
 #include "withy/sections/material.h"
 
 namespace withy::bending {
@@ -31,15 +32,18 @@ class Collector {
     if (model.measured > 0 && model.deviation > 0 && std::isfinite(model.deviation / model.measured)) {
       found_.usable.push_back(std::move(model));
     } else {
-      LeaveOut(model.kind, model.at, model.measured, "not above zero: cannot be");
+      LeaveOut(model.kind, model.at, model.measured,
+               model.kind == ReadingKind::kFrequency ? "the cycles counted are not above zero"
+                                                     : "not above zero: cannot be");
     }
   }
-  void LeaveOut(ReadingKind kind, const FieldPath& at, double measured, std::string why) {
+  void LeaveOut(ReadingKind kind, const FieldPath& at, double measured, std::string why, bool faulty = true) {
     IdentifiedReading reading;
     reading.kind = kind;
     reading.at = at;
     reading.measured = measured;
     reading.remark = std::move(why);
+    reading.faulty = faulty;
     found_.unusable.push_back(std::move(reading));
   }
 
@@ -49,7 +53,9 @@ class Collector {
     model.kind = ReadingKind::kMass;
     model.at = mass.at;
     model.measured = mass.value.kilograms();
-    model.deviation = MassPlusMinus(mass, found_.unstated) / 2;
+    Known<Mass> stated = mass;
+    if (stated.plus_minus && !(*stated.plus_minus > 0)) stated.plus_minus.reset();
+    model.deviation = MassPlusMinus(stated, found_.unstated) / 2;
     model.pieces = std::move(pieces);
     Take(std::move(model));
   }
@@ -63,6 +69,7 @@ class Collector {
     model.pieces = std::move(pieces);
     Take(std::move(model));
   }
+  // None, as a ± of 0, is what nobody knows of a reading: what is usual then.
   double Stated(const std::optional<double>& plus_minus, double otherwise) {
     if (plus_minus && *plus_minus > 0) return *plus_minus;
     found_.unstated = true;
@@ -83,7 +90,7 @@ class Collector {
   void TakeSection(int position) {
     const Section& section = At(position);
     if (HoldsAPlug(position)) {
-      if (section.mass) LeaveOut(ReadingKind::kMass, section.mass->mass.at, 0, kPlugToo);
+      if (section.mass) LeaveOut(ReadingKind::kMass, section.mass->mass.at, 0, kPlugToo, false);
       return;
     }
     if (section.mass) {
@@ -106,7 +113,7 @@ class Collector {
                                       [&](int s) { return rod_.blank.sections[s].id == weighing.what[i]; });
       if (found == assembled.end()) return;
       const int position = static_cast<int>(found - assembled.begin());
-      if (HoldsAPlug(position)) return LeaveOut(ReadingKind::kMass, weighing.mass.at, 0, kPlugToo);
+      if (HoldsAPlug(position)) return LeaveOut(ReadingKind::kMass, weighing.mass.at, 0, kPlugToo, false);
       const Weighing::Off& off = weighing.off[i];
       pieces.push_back({position, off.butt_m, At(position).length->value.meters() - off.tip_m, 0});
     }
@@ -156,6 +163,13 @@ class Collector {
     model.read_at_m = reading.read_at ? reading.read_at->value.meters() : model.load_at_m;
     if (drop) {
       model.measured = reading.drop->value.meters();
+      const double free = std::min(model.read_at_m, tip) - model.clamp_m;
+      if (model.measured >= free) {
+        LeaveOut(model.kind, model.at, model.measured,
+                 absl::StrFormat("the blank reaches %.0f mm from its clamp to where it was read: no drop is as large",
+                                 free * 1000));
+        return;
+      }
       const double by_load = model.measured * reading.load->plus_minus.value_or(0) / reading.load->value.kilograms();
       model.deviation = std::hypot(Stated(reading.drop->plus_minus, kUnstatedDropM), by_load) / 2;
     } else {

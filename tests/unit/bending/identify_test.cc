@@ -271,5 +271,33 @@ TEST_F(FamilyH, TwoPiecesPutTogetherAreTheTube) {
   EXPECT_NEAR(*density->value / Get(entry["expected"], "rho_kg_m3"), 1, 1e-6);
 }
 
+// A tube of 2000 mm, clamped at 200 mm: 1800 mm free. Each reading below cannot be, and says why; none is lost.
+TEST(Identify, ReadingsThatCannotBeAreCountedAndSayWhy) {
+  const auto bench = [](const std::string& id, const std::string& what) {
+    return "bench { id: '" + id + "' clamp { mm: 200 } " + what + " }\n";
+  };
+  const Identification found = IdentifyText(
+      "format: 'withy/1' blank { sections { id: 's' shape: 'tube' material: 'carbon' length { mm: 2000 } "
+      "mass { g: 60 plus_minus: 0 source: MEASURED } "
+      "taper { stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 3 } } } }\n" +
+      bench("longer", "drop { load { g: 300 } drop { mm: 1800 source: MEASURED } }") +
+      bench("no-load", "drop { load { g: 0 } drop { mm: 200 source: MEASURED } }") +
+      bench("up", "drop { load { g: 300 } drop { mm: -200 source: MEASURED } }") +
+      bench("none", "beat { cycles: 0 time { seconds: 5 source: MEASURED } }") + "}");
+  EXPECT_THAT(found.verdict, HasSubstr("4 readings cannot be used"));
+  std::map<std::string, std::string> remarks;
+  for (const IdentifiedReading& reading : found.readings) {
+    EXPECT_EQ(reading.faulty, reading.kind != ReadingKind::kMass) << reading.at.ToString();
+    // 0.5 % of 60 g: a ± of 0 is none.
+    if (reading.kind == ReadingKind::kMass) EXPECT_NEAR(reading.plus_minus, 0.0003, 1e-12);
+    remarks[reading.at.ToString()] = reading.remark;
+  }
+  ASSERT_EQ(remarks.size(), 5u) << ::testing::PrintToString(remarks);
+  EXPECT_THAT(remarks["blank.bench[longer].drop"], HasSubstr("reaches 1800 mm"));
+  EXPECT_THAT(remarks["blank.bench[no-load].drop"], HasSubstr("weight that was hung"));
+  EXPECT_THAT(remarks["blank.bench[up].drop"], HasSubstr("not above zero"));
+  EXPECT_THAT(remarks["blank.bench[none].beat"], HasSubstr("cycles"));
+}
+
 }  // namespace
 }  // namespace withy::testing

@@ -57,6 +57,7 @@ struct IdentifiedReading {
   std::optional<double> fitted;
   std::optional<double> deviation;  // over its own standard deviation
   bool rejected = false;
+  bool faulty = false;  // cannot be used as it is written: left out
   std::string remark;
 };
 
