@@ -117,6 +117,10 @@ std::string WeightCell(const v1::PowerReading& power) {
   return UncertainText(power.load_g(), WITHY_FIGURE(power, load_plus_minus_g), 0) + " g";
 }
 
+bool HasThirdDrop(const v1::BendingReport& bending) {
+  return bending.bare().power().has_load_g() || bending.finished().power().has_load_g();
+}
+
 bool HasLineNumber(const v1::BendingReport& bending) {
   return bending.bare().power().has_line_number() || bending.finished().power().has_line_number();
 }
@@ -191,6 +195,9 @@ std::string Told(const v1::BendingReport& bending, const ShowOptions& options) {
   if (!finished && of.cases_size() > 0) text += LineText("these are of", "the bare blank");
   for (const v1::BentShape& bent : of.cases()) text += CaseText(bent, of.clamp_mm(), options);
   text += "\n" + Compared(bending, options.style);
+  if (HasThirdDrop(bending)) {
+    text += BulletText("third drop: of the free length, from the sag under its own weight", options.style);
+  }
   if (HasLineNumber(bending)) {
     text += BulletText("line number: by a straight line through 20 published points", options.style);
   }

@@ -98,6 +98,7 @@ TEST(BendingText, PlacesInInches) {
 TEST(BendingText, FinishedBesideBare) {
   const std::string text = BendingText(Bending(), {});
   EXPECT_THAT(text, ::testing::ContainsRegex("weight for a third drop +86 g +88 ± 9 g\n"));
+  EXPECT_THAT(text, HasSubstr("third drop: of the free length, from the sag under its own weight\n"));
   EXPECT_THAT(text, ::testing::ContainsRegex("in coins of 2.50 g +- +35\n"));
   EXPECT_THAT(text, ::testing::ContainsRegex("line number +- +4.2\n"));
   EXPECT_THAT(text, HasSubstr("by a straight line through 20 published points"));
