@@ -42,7 +42,7 @@ BlankProblem::BlankProblem(const Rod& rod, SoughtFigures sought)
   CollectDoubts(sought);
 }
 
-// A held wall is one of the measured walls, which are in doubt together.
+// A held wall is one of the measured walls.
 void BlankProblem::CollectDoubts(const SoughtFigures& sought) {
   for (std::size_t i = 0; i < held_.size(); ++i) {
     if (held_[i].held_deviation > 0 && !IsWall(held_[i])) {
@@ -53,8 +53,23 @@ void BlankProblem::CollectDoubts(const SoughtFigures& sought) {
     const int position = static_cast<int>(k);
     if (const double u = sought.diameter_deviation_m[k]; u > 0)
       doubts_.push_back({Doubt::Kind::kDiameters, position, u});
-    if (const double u = sought.walls[k].deviation_m; u > 0) doubts_.push_back({Doubt::Kind::kWalls, position, u});
+    CollectWallDoubts(sought.walls[k], position);
   }
+}
+
+void BlankProblem::CollectWallDoubts(const MeasuredWalls& walls, int position) {
+  bool between = false;
+  for (std::size_t i = 0; i < walls.knots.size(); ++i) {
+    if (!(walls.deviations_m[i] > 0)) continue;
+    if (walls.IsButt(i)) {
+      doubts_.push_back({Doubt::Kind::kWallAtButt, position});
+    } else if (walls.IsTip(i)) {
+      doubts_.push_back({Doubt::Kind::kWallAtTip, position});
+    } else {
+      between = true;
+    }
+  }
+  if (between) doubts_.push_back({Doubt::Kind::kWallsBetween, position});
 }
 
 bool BlankProblem::SetBlank(const std::vector<double>& x) {
@@ -64,12 +79,22 @@ bool BlankProblem::SetBlank(const std::vector<double>& x) {
   for (std::size_t i = 0; i < doubts_.size(); ++i) {
     const Doubt& doubt = doubts_[i];
     const double off = x[figures_.size() + i] * doubt.deviation;
-    if (doubt.kind == Doubt::Kind::kHeld) {
-      Apply(held_[doubt.index], held_[doubt.index].value * std::exp(off), guesses);
-    } else if (doubt.kind == Doubt::Kind::kDiameters) {
-      guesses[doubt.index].outer_off_m = off;
-    } else {
-      guesses[doubt.index].wall_off_m = off;
+    switch (doubt.kind) {
+      case Doubt::Kind::kHeld:
+        Apply(held_[doubt.index], held_[doubt.index].value * std::exp(off), guesses);
+        break;
+      case Doubt::Kind::kDiameters:
+        guesses[doubt.index].outer_off_m = off;
+        break;
+      case Doubt::Kind::kWallAtButt:
+        guesses[doubt.index].wall_butt_off = off;
+        break;
+      case Doubt::Kind::kWallAtTip:
+        guesses[doubt.index].wall_tip_off = off;
+        break;
+      case Doubt::Kind::kWallsBetween:
+        guesses[doubt.index].walls_between_off = off;
+        break;
     }
   }
   return blank_.Set(guesses);

@@ -1,9 +1,9 @@
 // The blank that explains its readings best.
 //
 // Unknowns are the logarithms of what is sought over where the search starts. What is held counts as a reading of
-// itself, as are the outer diameters and the measured walls, each with the uncertainty that it says: so their doubts
-// are carried into the result, and none of them is altered. A residual is ln(model / measured) over the relative
-// standard uncertainty.
+// itself, as are the outer diameters and the measured walls, each with the uncertainty that it says (walls at the ends
+// each by itself, those between together): so their doubts are carried into the result, and none of them is altered. A
+// residual is ln(model / measured) over the relative standard uncertainty.
 #ifndef WITHY_BENDING_FIT_BLANK_H_
 #define WITHY_BENDING_FIT_BLANK_H_
 
@@ -46,11 +46,12 @@ class BlankProblem {
  private:
   // Something that is known, but not exactly: in standard uncertainties about 0.
   struct Doubt {
-    enum class Kind { kHeld, kDiameters, kWalls } kind = Kind::kHeld;
+    enum class Kind { kHeld, kDiameters, kWallAtButt, kWallAtTip, kWallsBetween } kind = Kind::kHeld;
     int index = 0;  // in held_, or position of the section
-    double deviation = 0;
+    double deviation = 1;
   };
   void CollectDoubts(const SoughtFigures& sought);
+  void CollectWallDoubts(const MeasuredWalls& walls, int position);
   bool SetBlank(const std::vector<double>& x);
   bool Residuals(const std::vector<ReadingModel>& readings, int without, const std::vector<double>& x,
                  std::vector<double>& r);

@@ -41,7 +41,11 @@ std::vector<NextReading> NextReadingsOf(const Rod& rod, BlankProblem& problem, c
     Rows jacobian = fit.fit.jacobian;
     jacobian.push_back(std::move(row));
     const Rows after = CovarianceOf(jacobian, kNoIdea, problem.unknowns());
-    const double narrows = std::sqrt(before[worst][worst] / after[worst][worst]);
+    double narrows = std::sqrt(before[worst][worst] / after[worst][worst]);
+    // A figure that was measured is held, with its own doubt.
+    if (candidate.figure == static_cast<int>(worst)) {
+      narrows = std::sqrt(before[worst][worst]) / candidate.relative_deviation;
+    }
     if (!(narrows > kWorthwhile)) continue;
     NextReading reading;
     reading.text = candidate.text;

@@ -26,9 +26,9 @@ MeasuredWalls MeasuredWallsOf(const Section& section) {
     const double wall = station.wall ? station.wall->meters() : (outer - station.inner->meters()) / 2;
     if (!(wall > 0) || at < 0 || at > length || (!walls.knots.empty() && at < walls.knots.back().x)) continue;
     walls.knots.push_back({at, wall});
-    // What the table says of its diameters holds for its walls.
+    // What the table says of its diameters holds for a wall that says nothing.
     const double plus_minus = station.wall_plus_minus_m.value_or(section.taper.diameter_plus_minus_m.value_or(0));
-    walls.deviation_m = std::max(walls.deviation_m, plus_minus / 2);
+    walls.deviations_m.push_back(plus_minus / 2);
     walls.butt |= at <= kAtTheEnd * length;
     walls.tip |= at >= (1 - kAtTheEnd) * length;
   }
@@ -127,7 +127,7 @@ void AddWall(int position, const Section& section, const SectionAnswer& answer, 
   figure.said = SaidWall(section, tip);
   if (held) figure.said = tip ? walls.knots.back().y : walls.knots.front().y;
   figure.value = held ? *figure.said : StartWall(section, answer, tip);
-  if (held) figure.held_deviation = walls.deviation_m / figure.value;
+  if (held) figure.held_deviation = (tip ? walls.deviations_m.back() : walls.deviations_m.front()) / figure.value;
   // One wall for all of it must leave a bore at the tip, too.
   if (kind == UnknownKind::kWall) figure.value = std::min(figure.value, StartWall(section, answer, true));
   sought.figures.push_back(std::move(figure));

@@ -23,8 +23,11 @@ struct Sought {
 // Walls of one section that were read from an instrument, in order along it.
 struct MeasuredWalls {
   std::vector<Profile::Knot> knots;  // as supplied, metres
-  double deviation_m = 0;            // standard, of all together
+  std::vector<double> deviations_m;  // standard, by knot
   bool butt = false, tip = false;    // one of them is that of the end
+
+  bool IsButt(std::size_t knot) const { return butt && knot == 0; }
+  bool IsTip(std::size_t knot) const { return tip && knot + 1 == knots.size(); }
 };
 
 struct SoughtFigures {

@@ -80,7 +80,12 @@ void TrialBlank::DrawWall(int position, const Guess& guess) {
   Section& section = rod_.blank.sections[position];
   std::vector<Profile::Knot> knots;
   if (!walls.butt) knots.push_back({0, guess.wall_butt_m});
-  for (const Profile::Knot& knot : walls.knots) knots.push_back({knot.x, knot.y + guess.wall_off_m});
+  for (std::size_t i = 0; i < walls.knots.size(); ++i) {
+    const double off = walls.IsButt(i)  ? guess.wall_butt_off
+                       : walls.IsTip(i) ? guess.wall_tip_off
+                                        : guess.walls_between_off;
+    knots.push_back({walls.knots[i].x, walls.knots[i].y + off * walls.deviations_m[i]});
+  }
   if (!walls.tip) knots.push_back({LengthOf(section), guess.wall_tip_m});
   section.wall = Profile(std::move(knots));
 }

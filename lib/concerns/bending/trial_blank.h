@@ -13,7 +13,9 @@ namespace withy::bending {
 struct Guess {
   double modulus_pa = 0, density_kg_m3 = 0;
   double wall_butt_m = 0, wall_tip_m = 0;  // used where none was measured there
-  double outer_off_m = 0, wall_off_m = 0;  // added to every outer diameter, and to every measured wall
+  double outer_off_m = 0;                  // added to every outer diameter
+  // Of measured walls: at the ends, and of those between together; in standard uncertainties of each.
+  double wall_butt_off = 0, wall_tip_off = 0, walls_between_off = 0;
 };
 
 class TrialBlank {

@@ -299,5 +299,38 @@ TEST(Identify, ReadingsThatCannotBeAreCountedAndSayWhy) {
   EXPECT_THAT(remarks["blank.bench[none].beat"], HasSubstr("cycles"));
 }
 
+// Each measured wall keeps the ± of its own row, whatever the others say; and a wall that is recommended is then known
+// to what was promised: the doubt of today over the factor.
+TEST_F(FamilyH, EachMeasuredWallKeepsItsOwnDoubt) {
+  const rapidjson::Value& entry = file_["cases"][0];
+  BenchBlank blank = BenchBlankOf(entry, "measurements_exact");
+  blank.wall_butt_m = Get(entry["expected"], "wall_butt_m");
+  blank.wall_tip_m = Get(entry["expected"], "wall_tip_m");
+  std::string text = blank.Text();
+  const std::string measured = "wall { mm: ";
+  const std::size_t butt = text.find(" source", text.find(measured));
+  text.insert(butt, " plus_minus: 0.05");
+  text.insert(text.find(" source", text.find(measured, butt)), " plus_minus: 0.03");
+  const Identification found = IdentifyText(text);
+  EXPECT_EQ(found.state, IdentificationState::kFound) << found.verdict;
+  EXPECT_NEAR(*FigureOf(found, UnknownKind::kWallAtButt)->plus_minus, 0.05e-3, 1e-9);
+  EXPECT_NEAR(*FigureOf(found, UnknownKind::kWallAtTip)->plus_minus, 0.03e-3, 1e-9);
+}
+
+// A calliper to 0.03 mm is worth its way only where the wall is known worse than that, and gives just that.
+TEST_F(FamilyH, AWallThatIsRecommendedIsKnownToWhatWasPromised) {
+  const rapidjson::Value& entry = file_["cases"][0];
+  BenchBlank blank = BenchBlankOf(entry, "measurements_exact");
+  const Identification found = IdentifyBlank(blank);
+  int recommended = 0;
+  for (const NextReading& next : found.next) {
+    if (next.text.find("wall at the tip") == std::string::npos) continue;
+    ++recommended;
+    ASSERT_EQ(next.kind, UnknownKind::kWallAtTip);
+    EXPECT_NEAR(*FigureOf(found, UnknownKind::kWallAtTip)->plus_minus / next.narrows, 0.03e-3, 0.001e-3);
+  }
+  EXPECT_EQ(recommended, 1);
+}
+
 }  // namespace
 }  // namespace withy::testing
