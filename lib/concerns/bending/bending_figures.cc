@@ -24,13 +24,14 @@ std::vector<Figure> OfBeam() {
       {"~.at_mm",
        "ends of the stretches between stations, cuts and joints, from the clamp on; of very many, 60 even distances",
        kDefinition,
-       {"sections.sections[].at_mm", "~.clamp_mm", "blank.joints[].overlap"}},
+       {"sections.sections[].at_mm", "~.clamp_mm", "blank.joints[].overlap", "blank.joints[].spigot.taper.stations"}},
       {"~.ei_n_m2",
-       "E x pi/64 (D^4 - d^4), of a hexagon E x 5 sqrt(3)/144 D^4; one section in another: both added; a gap: straight "
-       "between",
+       "E x pi/64 (D^4 - d^4), of a hexagon E x 5 sqrt(3)/144 D^4; one section or spigot in another: both added; "
+       "a gap: its spigot alone, else straight between",
        "second moments of plane figures",
        {"blank.sections[].modulus", "sections.sections[].outer_mm", "sections.sections[].wall_mm",
-        "blank.joints[].overlap", "~.at_mm"}},
+        "blank.joints[].overlap", "blank.joints[].spigot.standing_out", "blank.joints[].spigot.taper.stations",
+        "~.at_mm"}},
   };
 }
 
@@ -145,7 +146,7 @@ std::vector<Figure> OfHalf(std::string_view prefix, std::deque<std::string>& tex
   Figure ring{"~.frequency_hz",
               "lowest eigenvalues of (EI y'')'' = (2 pi f)^2 m y, clamped and free; things on the blank as masses",
               "bending vibrations of beams: Euler and Bernoulli",
-              {"~.ei_n_m2", "sections.sections[].mass_g", "~.free_length_mm"}};
+              {"~.ei_n_m2", "sections.sections[].mass_g", "blank.joints[].spigot.mass", "~.free_length_mm"}};
   if (finished) ring.from.insert(ring.from.end(), {"balance.parts[].mass_g", "balance.parts[].center_mm"});
   all.push_back(length);
   all.push_back(ring);
