@@ -136,7 +136,7 @@ class Identifier {
   void PutFit(const BlankFit& fit) {
     PutFigures(fit);
     PutWalls(fit.fit.x);
-    result_.open = OpenCombinationsOf(rod_, problem_, fit);
+    result_.open = OpenCombinationsOf(rod_, problem_, fit, Used());
     result_.next = NextReadingsOf(rod_, problem_, fit, readings_);
     const std::vector<PrincipalAxis> axes = PrincipalAxesOf(fit.covariance);
     if (axes.front().deviation < kNoIdea / 2 && axes.back().deviation > 0) {
@@ -147,6 +147,15 @@ class Identifier {
       for (const double residual : fit.fit.residuals) squares += residual * residual;
       result_.misfit = std::sqrt(squares / fit.spare);
     }
+  }
+
+  // Those that were not left out.
+  std::vector<ReadingModel> Used() const {
+    std::vector<ReadingModel> used;
+    for (std::size_t i = 0; i < readings_.size(); ++i) {
+      if (!result_.readings[i].rejected) used.push_back(readings_[i]);
+    }
+    return used;
   }
 
   void PutWalls(const std::vector<double>& x) {

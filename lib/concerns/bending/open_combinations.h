@@ -16,8 +16,10 @@ inline constexpr double kOpen = 0.25;
 // "modulus", "wall at the butt of tip": the section is named where the blank has several and not all share it.
 std::string NameOf(const Sought& figure, const Rod& rod);
 
-// Principal axes of the covariance along which a figure is open, the worst first.
-std::vector<OpenCombination> OpenCombinationsOf(const Rod& rod, const BlankProblem& problem, const BlankFit& fit);
+// Principal axes of the covariance along which a figure is open, the worst first. What is said to be unseen was tried:
+// every reading at the moved blank, its printed figures, against that of the fit.
+std::vector<OpenCombination> OpenCombinationsOf(const Rod& rod, BlankProblem& problem, const BlankFit& fit,
+                                                const std::vector<ReadingModel>& readings);
 
 }  // namespace withy::bending
 

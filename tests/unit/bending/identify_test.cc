@@ -7,6 +7,7 @@
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <regex>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
@@ -330,6 +331,43 @@ TEST_F(FamilyH, AWallThatIsRecommendedIsKnownToWhatWasPromised) {
     EXPECT_NEAR(*FigureOf(found, UnknownKind::kWallAtTip)->plus_minus / next.narrows, 0.03e-3, 0.001e-3);
   }
   EXPECT_EQ(recommended, 1);
+}
+
+// By how much, in percent with its sign, a sentence moves what it calls that.
+double MoveOf(const std::string& text, const std::string& name) {
+  std::smatch match;
+  if (!std::regex_search(text, match, std::regex(name + "[a-z ]* (up|down) by ([0-9.]+) %"))) return 0;
+  return std::stod(match[2]) * (match[1] == "up" ? 1 : -1);
+}
+
+// What is said to move no reading moves none: mass and balance point of the tube with straight walls by sums over 2000
+// slices, before and after, each read to 1 % (k = 2) in the file.
+TEST_F(FamilyH, WhatIsSaidToMoveNoReadingMovesNone) {
+  for (const auto& entry : file_["cases"].GetArray()) {
+    const Identification found = IdentifyBlank(BenchBlankOf(entry, "measurements_exact"));
+    ASSERT_EQ(found.open.size(), 1u);
+    const std::string& text = found.open[0].text;
+    EXPECT_THAT(text, HasSubstr("moves no reading by more than its ±"));
+    const rapidjson::Value& tube = entry["input"];
+    const auto weigh = [&](double share) {
+      const auto figure = [&](UnknownKind kind, const char* name) {
+        return *FigureOf(found, kind)->value * (1 + share * MoveOf(text, name) / 100);
+      };
+      const double density = figure(UnknownKind::kDensity, "ensity"), butt = figure(UnknownKind::kWallAtButt, "butt"),
+                   tip = figure(UnknownKind::kWallAtTip, "tip");
+      double mass = 0, moment = 0;
+      for (int i = 0; i < 2000; ++i) {
+        const double x = (i + 0.5) / 2000, wall = butt + (tip - butt) * x;
+        const double outer = Get(tube, "od_butt_m") + (Get(tube, "od_tip_m") - Get(tube, "od_butt_m")) * x;
+        mass += density * wall * (outer - wall), moment += density * wall * (outer - wall) * x;
+      }
+      return std::pair(mass, moment / mass);
+    };
+    const auto before = weigh(0), after = weigh(1);
+    EXPECT_GE(std::abs(MoveOf(text, "butt")) + std::abs(MoveOf(text, "tip")), 1) << text;
+    EXPECT_NEAR(after.first / before.first, 1, 0.01) << text;
+    EXPECT_NEAR(after.second / before.second, 1, 0.01) << text;
+  }
 }
 
 }  // namespace
