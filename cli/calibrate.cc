@@ -56,6 +56,10 @@ int Write(const Document& document, const Rod& rod, const Identification& found,
     io.Complain(std::string(bytes.status().message()));
     return StatusOf(found) == kDone ? kNoOutput : StatusOf(found);
   }
+  if (*bytes == document.bytes) {
+    io.Complain(absl::StrCat(document.name, ": nothing changes: the design says what was found already"));
+    if (!options.Has("--output")) return kDone;
+  }
   return StoreDesign(document, *bytes, options, io);
 }
 

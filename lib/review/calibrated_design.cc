@@ -7,6 +7,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "google/protobuf/util/message_differencer.h"
 #include "withy/document/rewrite.h"
 #include "withy/review/calibration.h"
 
@@ -185,6 +186,8 @@ absl::StatusOr<std::string> WithCalibration(const Document& document, const Rod&
   if (writer.paths().empty()) {
     return absl::FailedPreconditionError(absl::StrCat(document.name, ": nothing to write: everything was measured"));
   }
+  // Estimates that stand there already are no change.
+  if (google::protobuf::util::MessageDifferencer::Equals(writer.edited(), document.design)) return document.bytes;
   writer.WriteChange(mark);
   return RewriteFields(document, writer.edited(), writer.paths());
 }

@@ -107,6 +107,10 @@ TEST(Calibration, WritesEstimatesAndAltersNothingThatWasMeasured) {
   // What was written is an estimate, and calibrating again finds the same.
   EXPECT_EQ(after.found.state, IdentificationState::kFound);
   EXPECT_NEAR(*after.found.figures[0].value / *bench.found.figures[0].value, 1, 1e-6);
+  // So that there is nothing to write, on whatever day.
+  const auto again = WithCalibration(after.document, after.rod, after.found, {.date = "2026-06-01", .author = "Ines"});
+  ASSERT_TRUE(again.ok()) << again.status();
+  EXPECT_EQ(*again, *bytes);
 }
 
 // A row between the ends that has an estimated wall is brought onto the new line, one that gives the bore as a bore; a

@@ -28,7 +28,7 @@ struct CalibrationMark {
 
 // The bytes of the design with what was found as estimates, each with its uncertainty: modulus and density of the
 // sections, the wall at the first and the last row of a taper table and at every row between that has one; and an entry
-// in identity.changes that names the readings. What was measured is never altered, nor any other byte (rewrite.h).
+// in identity.changes that names the readings; the bytes as they were where the design says all of it already. What was measured is never altered, nor any other byte (rewrite.h).
 //
 // FailedPrecondition, with what to do: not everything was found; a design of version 0; a taper table that stands in
 // the log alone.
