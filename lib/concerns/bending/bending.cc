@@ -19,7 +19,12 @@ std::string MissingOf(const Rod& rod, const SectionsAnswers& sections) {
   for (const SectionAnswer& answer : sections.sections) {
     const Section& section = rod.blank.sections[answer.section];
     if (answer.frusta.empty()) return absl::StrCat("measure outer diameters along section ", section.id);
-    if (!answer.wall_known) return absl::StrCat("weigh section ", section.id, " or measure its wall");
+    if (!answer.wall_known) {
+      const auto& rows = section.taper.stations;
+      const bool written = std::any_of(rows.begin(), rows.end(), [](const auto& row) { return row.wall || row.inner; });
+      return written ? absl::StrCat("measure the wall of section ", section.id, " again: the one written cannot be")
+                     : absl::StrCat("weigh section ", section.id, " or measure its wall");
+    }
     if (answer.frusta_kg.empty() || !answer.mass_kg) return absl::StrCat("weigh section ", section.id);
     if (!section.start_m) return absl::StrCat("measure how far section ", section.id, " goes into its joint");
   }

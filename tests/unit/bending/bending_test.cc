@@ -355,6 +355,18 @@ TEST(ComputeBending, WithoutAWallItSaysWhatToMeasure) {
   EXPECT_EQ(answers.unknowns[0].measure, "weigh section s or measure its wall");
 }
 
+// 7 mm of wall in a tube of 10 mm: no bore is left, and weighing it would not mend what is written.
+TEST(ComputeBending, AWallThatCannotBeIsToBeMeasuredAgain) {
+  Cone cone;
+  cone.wall_butt_m = cone.wall_tip_m = 0.007;
+  std::string design = DesignOf(cone, "");
+  const std::size_t mass = design.find("mass {");
+  design.erase(mass, design.find('}', mass) + 1 - mass);
+  const BendingAnswers answers = BendingAnswersOf(design);
+  ASSERT_FALSE(answers.unknowns.empty());
+  EXPECT_EQ(answers.unknowns[0].measure, "measure the wall of section s again: the one written cannot be");
+}
+
 // Unidirectional carbon at 60 % fibre, 139 GPa; half of it is the doubt: 70 of 139 is 50.4 %, of the load as of the
 // modulus.
 TEST(ComputeBending, AMissingModulusIsAssumedWithItsRange) {
