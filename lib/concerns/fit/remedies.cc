@@ -17,6 +17,14 @@ std::string BothOf(double m) {
   return Both(Length::Meters(m));
 }
 
+// Rounded up, for what has to be reached.
+std::string NoLessThan(double m) {
+  constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
+  const auto up = [](double steps) { return std::ceil(steps - kHair); };
+  const Length mm = Length::Meters(up(m * 1e4) / 1e4), sixteenths = Length::Meters(up(m / 0.0254 * 16) / 16 * 0.0254);
+  return FormatMm(mm, 1) + " (" + FormatInches(sixteenths, 16) + ")";
+}
+
 // What the ways out are judged by.
 struct Miss {
   const PlanBasis& basis;
@@ -45,7 +53,7 @@ void ByAnotherCut(Miss& miss) {
   if (!cut) return;
   miss.Add(Remedy::Kind::kCut,
            absl::StrFormat("Cut the butt by %s in all: the butt passes the shoulder, and the rod comes out at %s.",
-                           BothOf(*cut), BothOf(*miss.plan.nearest_below_m)),
+                           NoLessThan(*cut), BothOf(*miss.plan.nearest_below_m)),
            *miss.plan.nearest_below_m);
 }
 

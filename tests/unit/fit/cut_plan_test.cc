@@ -260,6 +260,23 @@ TEST(PlanCut, PastAJumpAPlugHoldsTheBlankOut) {
   EXPECT_NE(plan->remedies[2].text.find("255 mm of it"), std::string::npos) << plan->remedies[2].text;
 }
 
+// The same step with 0.1003 mm for adhesive: (12 + 0.1003 - 11.6) / 0.005 = 100.06 mm, in tenths no less than 100.1, and in
+// sixteenths 100.06 / 1.5875 = 63.03, no less than 64: 4 in. Rounded to the nearest it would stop before the shoulder.
+TEST(PlanCut, TheCutPastAShoulderIsRoundedUp) {
+  const auto plan = PlanCut(RodOf(R"(
+    intent { overall_length { mm: 1950 plus_minus: 3 } }
+    blank { sections { id: "b" length { mm: 2000 } taper { reading { diameter_plus_minus { mm: 0.02 } }
+      stations { at { mm: 0 } outer { mm: 12 } } stations { at { mm: 2000 } outer { mm: 2 } } } } }
+    handle { parts { id: "h" kind: "one_piece_handle" length { mm: 300 } bore_known: "profile"
+      fitting { glue_clearance { mm: 0.1003 } }
+      bore { at { mm: 0 } diameter { mm: 11.6 } } bore { at { mm: 100 } diameter { mm: 11.6 } }
+      bore { at { mm: 100 } diameter { mm: 12.4 } } bore { at { mm: 300 } diameter { mm: 12.4 } } } }
+    tip_top { end_beyond_tube { mm: 5 } })"));
+  ASSERT_TRUE(plan);
+  ASSERT_FALSE(plan->remedies.empty());
+  EXPECT_NE(plan->remedies[0].text.find("Cut the butt by 100.1 mm (4\")"), std::string::npos) << plan->remedies[0].text;
+}
+
 // Glued at 2115 mm: 65 mm too long. The tip, 2 mm, would be 2 + 65 x 0.005 = 2.325 mm thick, (2.325 / 2)^3 = 1.571
 // times as stiff; 2.325 mm = 5.86/64 in, so a tube of 6/64.
 TEST(PlanCut, WhatIsGluedIsClosed) {
