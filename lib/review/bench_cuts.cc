@@ -6,13 +6,13 @@
 
 #include "absl/strings/str_cat.h"
 #include "bench_text.h"
+#include "withy/rod/saw.h"
 #include "withy/units/format.h"
 
 namespace withy {
 namespace {
 
 constexpr double kAsPlanned_mm = 25.4 / 16;  // cuts that differ by less are one cut to a tape measure
-constexpr double kLargestCut_mm = 76.2, kLastCut_mm = 6.35, kKerf_mm = 1;
 constexpr double kHardly_mm = 0.05;  // what no rule shows
 constexpr std::size_t kFew = 5;
 constexpr double kHair = 1e-6;  // of a step: rounding of what is a whole number of steps
@@ -23,7 +23,7 @@ double Given(const v1::Length& length, double otherwise_mm) {
 }
 
 double KerfOf(const v1::Design& design) {
-  return Given(design.shop().saw_kerf(), kKerf_mm);
+  return Given(design.shop().saw_kerf(), kUsualKerf.mm());
 }
 
 double StepsIn(double mm, double step_mm) {
@@ -86,8 +86,8 @@ std::optional<double> OverallAt(const v1::CutPlan& plan, double cut_mm) {
 }
 
 CutLimits CutLimitsOf(const v1::Design& design) {
-  const double last_mm = std::max(Given(design.shop().last_cut(), kLastCut_mm), KerfOf(design));
-  return {std::max(Given(design.shop().largest_single_cut(), kLargestCut_mm), last_mm), last_mm};
+  const double last_mm = std::max(Given(design.shop().last_cut(), kUsualLastCut.mm()), KerfOf(design));
+  return {std::max(Given(design.shop().largest_single_cut(), kUsualLargestCut.mm()), last_mm), last_mm};
 }
 
 std::vector<BenchCut> BenchCuts(const v1::CutPlan& plan, LengthUnits units, const CutLimits& limits) {

@@ -3,14 +3,11 @@
 
 #include "plan_basis.h"
 #include "withy/fit/staged_cuts.h"
+#include "withy/rod/saw.h"
 
 namespace withy::fit {
 namespace {
 
-// Common practice, no source, where the shop does not say: the kerf of a fine saw, and the two steps of a butt cut.
-constexpr Length kKerf = Length::Mm(1);
-constexpr Length kLargest = Length::Inches(3);
-constexpr Length kLast = Length::Inches(0.25);
 // Of the reading of a dry fit that is still to come (common practice, no source).
 constexpr double kReading_m = 0.001;
 constexpr int kMostListed = 100;
@@ -22,9 +19,9 @@ double Meters(const Maybe<Length>& known, Length otherwise) {
 }
 
 CutStages StagesOfShop(const Shop& shop) {
-  CutStages stages{.kerf_m = Meters(shop.saw_kerf, kKerf),
-                   .largest_m = Meters(shop.largest_single_cut, kLargest),
-                   .last_m = Meters(shop.last_cut, kLast)};
+  CutStages stages{.kerf_m = Meters(shop.saw_kerf, kUsualKerf),
+                   .largest_m = Meters(shop.largest_single_cut, kUsualLargestCut),
+                   .last_m = Meters(shop.last_cut, kUsualLastCut)};
   stages.last_m = std::max(stages.last_m, stages.kerf_m);
   stages.largest_m = std::max(stages.largest_m, stages.last_m);
   return stages;

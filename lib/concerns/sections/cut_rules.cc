@@ -1,5 +1,6 @@
 #include "absl/strings/str_format.h"
 #include "rules.h"
+#include "withy/rod/saw.h"
 
 namespace withy::sections {
 namespace {
@@ -40,11 +41,8 @@ constexpr Code kCutLargerThanSingle = {
     .action = "Cut less than this first, fit dry, log both, and look again at what is left to cut.",
 };
 
-// 3 in (common practice, no source), where the shop does not say.
-constexpr Length kLargestSingleCut = Length::Inches(3);
-
 void JudgeCutLargerThanSingle(const View& view, std::vector<Finding>& findings) {
-  const Length limit = view.rod.shop.largest_single_cut ? view.rod.shop.largest_single_cut->value : kLargestSingleCut;
+  const Length limit = view.rod.shop.largest_single_cut ? view.rod.shop.largest_single_cut->value : kUsualLargestCut;
   for (const Section& section : view.rod.blank.sections) {
     for (const EndCut* cut : {&section.cut_butt, &section.cut_tip}) {
       const Length left = cut->amount - cut->done;
