@@ -32,7 +32,7 @@ Direction Turned(const Direction& from, double turn, double angle) {
   return {from.cosine * c - from.sine * turn, from.sine * c + from.cosine * turn};
 }
 
-// Angles and moments, from the free end to the clamp; x and y are the tangent for now.
+// Angles and moments, from the free end to the clamp; x and y hold the tangent until the places are summed up.
 void Bend(const Beam& beam, const ElasticaLoad& load, const std::vector<BeamElement>& mesh, const ChainFunction& angle,
           int degree, double share, Elastica& shape) {
   const LobattoTable& lobatto = Lobatto();
