@@ -74,8 +74,10 @@ constexpr Code kDryFitDiffers = {
 
 void JudgeDryFitDiffers(const View& view, std::vector<Finding>& findings) {
   const auto basis = PlanBasisOf(view.rod);
-  // one that other diameters explain is told as these: fit/bore-differs
-  if (!basis || !basis->law.Contradicted() || basis->closed != nullptr) return;
+  if (!basis || basis->law.seen().empty() || basis->closed != nullptr) return;
+  const bool contradicted = basis->law.Contradicted();
+  // one that other diameters explain is told as these where the blank rests as it was tried: fit/bore-differs
+  if (!contradicted && view.rod.rest_basis != RestBasis::kLaw) return;
   const RestLaw::Seen& last = basis->law.seen().back();
   RestLaw::Setup setup = basis->law.setup();
   setup.seen.clear();
@@ -86,6 +88,7 @@ void JudgeDryFitDiffers(const View& view, std::vector<Finding>& findings) {
   const double since_m = logged.overall->value.meters() - last.length_m;  // off elsewhere since
   const double longer_m = last.length_m - band.value;
   const double open_m = longer_m > 0 ? band.high - band.value : band.value - band.low;
+  if (!contradicted && std::abs(longer_m) <= std::hypot(open_m, last.plus_minus_m)) return;
   findings.push_back(MakeFinding(
       kDryFitDiffers, logged.overall->at,
       absl::StrFormat("%.1f mm were read, %.1f mm %s than bore and blank as read give, where their diameters leave %.1f mm "
