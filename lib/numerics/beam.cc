@@ -20,6 +20,17 @@ double Horner(const std::array<double, N>& powers, double t) {
   return value;
 }
 
+// The same polynomial over the rest of the piece: p(t) with t = from + (1 - from) u, in powers of u (Horner's scheme).
+template <std::size_t N>
+std::array<double, N> Rest(const std::array<double, N>& powers, double from) {
+  std::array<double, N> rest{};
+  for (std::size_t i = N; i-- > 0;) {
+    for (std::size_t k = N - 1; k > 0; --k) rest[k] = rest[k] * from + rest[k - 1] * (1 - from);
+    rest[0] = rest[0] * from + powers[i];
+  }
+  return rest;
+}
+
 template <std::size_t N>
 bool AllFinite(const std::array<double, N>& powers) {
   for (double power : powers) {
@@ -97,6 +108,11 @@ double BeamPiece::StiffnessAt(double s) const {
 
 double BeamPiece::MassPerLengthAt(double s) const {
   return Horner(mass, (s - s0) / (s1 - s0));
+}
+
+BeamPiece BeamPiece::From(double s) const {
+  const double t = (s - s0) / (s1 - s0);
+  return {s, s1, Rest(stiffness, t), Rest(mass, t)};
 }
 
 std::string WhatIsWrongWith(const Beam& beam) {

@@ -11,9 +11,9 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 FLOORS = ["units", "findings", "numerics", "document", "rod",
-          "sections", "bending", "fit", "bonding", "guides", "wraps", "balance",  # the concerns, in their fixed order
+          "sections", "bending", "line_load", "fit", "bonding", "guides", "wraps", "balance",  # the concerns, in their fixed order
           "review", "plugin_host"]
-CONCERNS = ["sections", "bending", "fit", "bonding", "guides", "wraps", "balance"]
+CONCERNS = ["sections", "bending", "line_load", "fit", "bonding", "guides", "wraps", "balance"]
 # Skipping a floor is fine, but these see less than all below them.
 NOT_BELOW = {"units": {"findings"}, "numerics": {"units", "findings"}, "document": {"numerics"}}
 # Files outside these may not include generated classes or the Protocol Buffers library.

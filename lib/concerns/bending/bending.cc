@@ -166,6 +166,8 @@ BendingAnswers ComputeBending(const Rod& rod, const SectionsAnswers& sections, c
     return answers;
   }
   bending::SayAssumptions(rod, plugs, answers);
+  answers.held_m = clamp_m;
+  answers.stiff = shop.MakeStiff();
   answers.bare = bending::BendingAt(shop, rod, *clamp_m, false, things, answers);
   if (const OnTheBlank* thing = bending::NotKnown(things, shop.FurthestBack(*clamp_m))) {
     cannot_tell("bending.finished", absl::StrCat(thing->mass_kg ? "give a place to " : "weigh ", thing->id));

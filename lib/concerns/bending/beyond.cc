@@ -6,17 +6,6 @@
 namespace withy::bending {
 namespace {
 
-// The same polynomial over the rest of the piece: p(t) with t = from + (1 - from) u, in powers of u (Horner's scheme).
-template <std::size_t N>
-std::array<double, N> Rest(const std::array<double, N>& p, double from) {
-  std::array<double, N> rest{};
-  for (std::size_t i = N; i-- > 0;) {
-    for (std::size_t k = N - 1; k > 0; --k) rest[k] = rest[k] * from + rest[k - 1] * (1 - from);
-    rest[0] = rest[0] * from + p[i];
-  }
-  return rest;
-}
-
 std::size_t NearestArcEnd(const Elastica& shape, double s_m) {
   std::size_t nearest = 0;
   for (std::size_t i = 0; i + 1 < shape.points.size(); i += Elastica::kArc) {
@@ -47,9 +36,7 @@ Beyond BeyondPoint(const LoadedBeam& rod, const Elastica& shape, double s_m) {
   blank.stiffness_change.assign(whole.stiffness_change.begin() + from, whole.stiffness_change.end());
   blank.mass_change.assign(whole.mass_change.begin() + from, whole.mass_change.end());
   BeamPiece& first = blank.beam.pieces.front();
-  const double t = std::max(0.0, (clamp.s - first.s0) / (first.s1 - first.s0));
-  first.stiffness = Rest(first.stiffness, t);
-  first.mass = Rest(first.mass, t);
+  first = first.From(std::max(first.s0, clamp.s));
   first.s0 = clamp.s;
   for (BeamPiece& piece : blank.beam.pieces) {
     piece.s0 -= clamp.s;

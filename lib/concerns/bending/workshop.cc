@@ -59,6 +59,13 @@ LoadedBeam Workshop::MakeBeam(double clamp_m, bool finished) const {
   return LoadBeam(std::move(blank), things_, from_butt, rod_.tip_ring_m->value() - from_butt);
 }
 
+StiffBlank Workshop::MakeStiff() const {
+  const double butt_m = rod_.blank_butt_m->value();
+  LoadedBeam all = LoadBeam(MakeBlankBeam(rod_, sections_, moduli_, doubts_, plugs_, 0), {}, butt_m,
+                            rod_.tip_ring_m->value() - butt_m);
+  return {butt_m, std::move(all.blank.beam), std::move(all.blank.outer_m), std::move(all.blank.stiffness_change)};
+}
+
 BentRod Workshop::BendUnder(std::size_t load_case, const LoadedBeam& held, double clamp_m, bool finished) const {
   const LoadCase& load = rod_.load_cases[load_case];
   const double place = load.clamp ? load.clamp->value.meters() : clamp_m;

@@ -23,6 +23,7 @@ class Workshop {
   // Of all places where a load case, or `clamp_m`, holds the rod: from there on everything on it counts.
   double FurthestBack(double clamp_m) const;
 
+  StiffBlank MakeStiff() const;
   LoadedBeam MakeBeam(double clamp_m, bool finished) const;
   // Under a load case, by its number. `held` is the beam for `clamp_m`, which holds where the load case says no other
   // place.

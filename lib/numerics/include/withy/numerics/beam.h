@@ -22,6 +22,8 @@ struct BeamPiece {
 
   double StiffnessAt(double s) const;
   double MassPerLengthAt(double s) const;
+  // The same piece without what lies before s; s0 <= s < s1.
+  BeamPiece From(double s) const;
 };
 
 struct BeamMass {

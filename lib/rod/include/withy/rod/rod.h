@@ -43,6 +43,12 @@ struct Order {
   Maybe<Length> line_diameter, knot_diameter;
   std::optional<Mass> lure_min, lure_max;
   bool has_reel = false;
+  // Side of reel and rings: +1 above (outside of the bend), -1 below; as written, else by technique; 0 = cannot be told.
+  int side = 0;
+  Maybe<Length> spool_diameter, spool_axis_height;
+  Maybe<double> spool_axis_angle_deg;  // tip end turned towards the blank is positive; unset = parallel
+  Maybe<Length> spool_lip;             // from the middle of the reel foot, towards the tip
+  Maybe<double> friction;              // of line on ring
 };
 
 // How the blank's place in the handle is known.

@@ -88,7 +88,21 @@ struct FrequencyLoss {
   double hz = 0;
 };
 
+// What of the finished rod bends: the blank from its butt face to the tip-top's ring, without weight. For what bends it
+// otherwise than by a weight at the tip.
+struct StiffBlank {
+  double butt_m = 0;            // where it begins, from the butt end of the finished rod
+  Beam beam;                    // from there; no masses
+  std::vector<double> outer_m;  // as BendingOf::outer_m
+  std::vector<Uncertain> stiffness_change;  // of each piece: what its stiffness may be off by, relative, about 0
+};
+// What is left of it ahead of `from_m`, counted as butt_m is; all of it where that is behind its beginning. REQUIRES: from_m
+// is behind its end.
+StiffBlank StiffAheadOf(const StiffBlank& blank, double from_m);
+
 struct BendingAnswers {
+  std::optional<double> held_m;             // where the rod is held where a load says no other place, from its butt end
+  std::optional<StiffBlank> stiff;          // unset = cannot be told
   std::optional<BendingOf> bare, finished;  // unset = cannot be told
   std::vector<FrequencyLoss> losses;        // each by itself, butt first
   std::optional<double> train_costs_hz;
