@@ -26,8 +26,8 @@ struct Answers {
   Inputs inputs;  // of every Uncertain above and of the rod
 };
 
-// The concerns in their fixed order: each sees the answers of those before it.
-Answers ComputeAnswers(const Rod& rod);
+// The concerns in their fixed order: each sees the answers of those before it. `practices`: of plugins.
+Answers ComputeAnswers(const Rod& rod, const std::vector<Practice>& practices = {});
 void CheckAnswers(const Rod& rod, const Answers& answers, std::vector<Finding>& findings);
 
 // In mm, g and the other fixed units. A figure that is not finite is left out, and listed as unknown.

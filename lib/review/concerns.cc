@@ -6,13 +6,13 @@
 
 namespace withy {
 
-Answers ComputeAnswers(const Rod& rod) {
+Answers ComputeAnswers(const Rod& rod, const std::vector<Practice>& practices) {
   Inputs inputs = rod.inputs;
   Answers answers;
   answers.sections = ComputeSections(rod, inputs);
   answers.fit = ComputeFit(rod, answers.sections);
   answers.bonding = ComputeBonding(rod, answers.sections, answers.fit, inputs);
-  answers.guides = ComputeGuides(rod);
+  answers.guides = ComputeGuides(rod, practices);
   answers.wraps = ComputeWraps(rod);
   answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.bonding, answers.wraps, inputs);
   // What sits on the blank is known now.

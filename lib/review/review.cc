@@ -18,7 +18,7 @@ void Append(std::vector<Finding> more, std::vector<Finding>& findings) {
 
 }  // namespace
 
-Review ReviewDesign(const ReadResult& read) {
+Review ReviewDesign(const ReadResult& read, const ReviewOptions& options) {
   Review review;
   if (!read.document) {
     review.findings = read.findings;
@@ -28,7 +28,7 @@ Review ReviewDesign(const ReadResult& read) {
   std::vector<Finding> found = CheckDocument(*read.document);
   const Rod rod = Resolve(*read.document);
   Append(rod.findings, found);
-  const Answers answers = ComputeAnswers(rod);
+  const Answers answers = ComputeAnswers(rod, options.practices);
   CheckAnswers(rod, answers, found);
   review.report = MakeReport(rod, answers);
   ReportAfterCuts(*read.document, rod, review.report);

@@ -17,8 +17,9 @@ double OrderOf(const Guide& guide) {
 
 }  // namespace
 
-GuidesAnswers ComputeGuides(const Rod& rod) {
+GuidesAnswers ComputeGuides(const Rod& rod, const std::vector<Practice>& practices) {
   GuidesAnswers answers;
+  answers.practice = PracticeFor(rod.order.technique, practices);
   for (std::size_t i = 0; i < rod.guides.size(); ++i) {
     const Guide& guide = rod.guides[i];
     answers.guides.push_back({static_cast<int>(i), rod.DiameterUnder(guide.ring)});

@@ -12,6 +12,7 @@
 
 #include "withy/document/document.h"
 #include "withy/findings/finding.h"
+#include "withy/guides/practice.h"
 #include "withy/v1/report.pb.h"
 #include "withy/v1/rod.pb.h"
 
@@ -24,9 +25,14 @@ struct Review {
   std::vector<Finding> waived;     // each with the waiver's path as its first `related`; see ApplyWaivers
 };
 
+// What a design is looked at with.
+struct ReviewOptions {
+  std::vector<Practice> practices;  // of plugins: what is usual for guides, in place of withy's own
+};
+
 // Reviews a design that was read. Never throws. The findings of reading are passed through. What the design waives is
 // sorted out already; that a waiver is unused is found by ApplyWaivers.
-Review ReviewDesign(const ReadResult& read);
+Review ReviewDesign(const ReadResult& read, const ReviewOptions& options = {});
 
 // Applies the design's waivers to more findings (those of plugins), appending to `review`. Called once, after all
 // findings are known: only then is an unused waiver known (code review/unused-waiver).

@@ -1,4 +1,4 @@
-// Guides: where is each guide on the rod, and what is under it?
+// Guides: where is each guide on the rod, what is under it, and is it what is usual?
 #ifndef WITHY_GUIDES_GUIDES_H_
 #define WITHY_GUIDES_GUIDES_H_
 
@@ -7,6 +7,7 @@
 
 #include "withy/findings/finding.h"
 #include "withy/fit/fit.h"
+#include "withy/guides/practice.h"
 #include "withy/rod/figure.h"
 #include "withy/rod/rod.h"
 
@@ -19,10 +20,12 @@ struct GuideAnswer {
 
 struct GuidesAnswers {
   std::vector<GuideAnswer> guides;  // butt first; those without a place last
+  Practice practice;                // of the order's technique: what they are judged by
   std::vector<Unknown> unknowns;
 };
 
-GuidesAnswers ComputeGuides(const Rod& rod);
+// `practices`: of plugins (practice.h).
+GuidesAnswers ComputeGuides(const Rod& rod, const std::vector<Practice>& practices = {});
 
 void CheckGuides(const Rod& rod, const FitAnswers& fit, const GuidesAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> GuidesCodes();
