@@ -17,6 +17,7 @@
 #include "reference/fit_answers.h"
 #include "reference/frequency_answers.h"
 #include "reference/identify_answers.h"
+#include "reference/line_load_answers.h"
 #include "reference/mass_properties.h"
 
 namespace {
@@ -38,6 +39,7 @@ constexpr Family kFamilies[] = {
     {"D", withy::reference::AnswerFrequencies},
     {"E", withy::reference::AnswerMassProperties},
     {"F", withy::reference::AnswerTapered},
+    {"G", withy::reference::AnswerLineLoad},
     {"H", withy::reference::AnswerIdentification},
     {"J", withy::reference::AnswerFit},
     {"K", withy::reference::AnswerBonding},

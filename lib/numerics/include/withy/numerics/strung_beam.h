@@ -78,10 +78,11 @@ struct StrungNode {
 struct StrungBeam {
   ElasticaState state = ElasticaState::kNotConverged;
   double reached = 0;                  // share of the tension at which all stands; 1 where solved
-  std::string why;                     // of kBadInput: "ring 3 is not beyond ring 2"
+  std::string why;                     // unless solved: "ring 3 at 700 mm is not beyond ring 2 at 720 mm"
   std::vector<RingUnderLine> rings;
   std::vector<LineSpan> spans;         // as rings
-  std::vector<BeamPoint> points;       // from clamp to end: ends of pieces, rings (twice: the moment steps), and points between
+  // From clamp to end, for drawing: rings (twice: the moment steps) and eight or more between two of them.
+  std::vector<BeamPoint> points;
   double strain_energy = 0;            // J
   double path = 0;                     // length of the line from the reel to the last ring
   double tension_at_reel = 0;          // N

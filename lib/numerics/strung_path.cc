@@ -1,0 +1,130 @@
+#include "strung_path.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace withy {
+namespace {
+
+// Radians. A step turns no part of the beam by more than kMostTurn, and the tangent misses by no more than kMostMiss;
+// where the path swerves past a branch, by no more than half the turn.
+constexpr double kMostTurn = 0.5, kMostMiss = 0.2, kMostMissOfTurn = 0.5;
+// A step of this share of the tension that still fails has met the end of the path. At a fold what is left of the turn
+// goes with the root of what is left of the tension, at a branch in proportion to it.
+constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
+// On the way a correction this small ends a step, and sections are as good as that needs; near the end of the path
+// shapes lie close together.
+constexpr double kOnTheWay = 3e-3, kRoughly = 1e-6;
+constexpr double kNearTheEnd = 1e-6, kClosely = 1e-12;
+constexpr double kSmallStep = 1e-3;
+constexpr int kMostCorrections = 8;
+// Newton from a neighbour: no correction above this; and so small that the next one would be nothing.
+constexpr double kMostAtOnce = 0.5, kLast = 1e-6;
+constexpr double kFinest = 1e-15;
+
+}  // namespace
+
+bool StrungNewton::Factor(double share, double tolerance) {
+  return steps_++ < most_steps_ && system_.Factor(share, tolerance);
+}
+
+bool StrungNewton::Straight() {
+  system_.SetStraight();
+  if (!Factor(0, kRoughly)) return false;
+  straight_ = system_.negative();
+  return true;
+}
+
+// False where Newton does not get to a stable shape nearby.
+bool StrungNewton::Correct(double share, double most, double enough, double tolerance) {
+  double before = 2 * most;
+  for (int round = 0; round < kMostCorrections; ++round) {
+    if (!Factor(share, tolerance)) return false;
+    system_.Correction(correction_);
+    const double largest = system_.Largest(correction_);
+    if (!(largest <= before / 2)) return false;
+    system_.Add(correction_, 1);
+    if (largest <= enough) return system_.negative() == straight_;
+    before = largest;
+  }
+  return false;
+}
+
+StrungPathEnd StrungNewton::RaiseTension() {
+  StrungPathEnd path;
+  if (!Straight()) return path;
+  std::vector<double> rate, before;
+  double longest = 1;
+  bool failed = false;
+  system_.ByShare(rate);
+  while (steps_ < most_steps_) {
+    const double turn = system_.Largest(rate), left = 1 - path.share;
+    if (!std::isfinite(turn)) return path;
+    const double step = std::min({left, longest, kMostTurn / std::max(turn, 1e-300)});
+    before = system_.unknowns();
+    system_.Add(rate, step);
+    const double share = step == left ? 1 : path.share + step;
+    const double most = std::clamp(kMostMissOfTurn * turn * step, kNearTheEnd, kMostMiss);
+    const bool close = step < kSmallStep;
+    if (!Correct(share, most, close ? kNearTheEnd : kOnTheWay, close ? kClosely : kRoughly)) {
+      system_.unknowns() = before;
+      longest = step / 2;
+      failed = true;
+      if (longest >= kLeastStep * path.share && longest > 1e-300) continue;
+      path.state = turn * step > kTurnsBack ? ElasticaState::kNone : ElasticaState::kSeveral;
+      return path;
+    }
+    path.share = share;
+    if (share == 1) {
+      path.state = ElasticaState::kSolved;
+      return path;
+    }
+    longest = failed ? step : 2 * step;
+    failed = false;
+    system_.ByShare(rate);
+  }
+  return path;
+}
+
+bool StrungNewton::ComeHome() {
+  const std::vector<double> start = system_.unknowns();
+  if (!Straight()) return false;
+  system_.unknowns() = start;
+  double before = 2 * kMostAtOnce;
+  for (int round = 0; round < kMostCorrections; ++round) {
+    if (!Factor(1, kRoughly)) return false;
+    system_.Correction(correction_);
+    const double largest = system_.Largest(correction_);
+    if (!(largest <= before / 2)) return false;
+    system_.Add(correction_, 1);
+    if (largest <= kOnTheWay) return system_.negative() == straight_;
+    before = largest;
+  }
+  return false;
+}
+
+bool StrungNewton::Settle(double share, double allowed, double& error) {
+  const std::size_t end = system_.given().spans() * system_.width();
+  double tolerance = std::clamp(allowed / 100, kFinest, kRoughly);
+  error = 0;
+  for (bool finest = false; !finest; tolerance = std::max(tolerance / 1000, kFinest)) {
+    finest = tolerance == kFinest;
+    double largest = 1;
+    for (int round = 0; round < kMostCorrections && largest > kLast; ++round) {
+      if (!Factor(share, tolerance)) return false;
+      system_.Correction(correction_);
+      largest = system_.Largest(correction_);
+      if (!(largest <= kMostAtOnce)) return false;
+      system_.Add(correction_, 1);
+    }
+    if (largest > kLast || !system_.Evaluate(share, std::max(tolerance / 1000, kFinest))) return false;
+    system_.Correction(correction_);
+    system_.Add(correction_, 1);
+    const double rounding = 1e-16 * system_.given().beam.length();
+    error = std::hypot(correction_[end + StrungSystem::kX], correction_[end + StrungSystem::kY]) + rounding;
+    if (error <= allowed * system_.given().beam.length()) return true;
+  }
+  return false;
+}
+
+}  // namespace withy
