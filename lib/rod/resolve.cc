@@ -49,6 +49,7 @@ Rod Resolve(const Document& document) {
   ReportNoBlank(r);
   ResolveOrder(r);
   ResolveLoadCases(r);
+  ResolveStaticTests(r);
   ResolveBonds(r);
   ResolveHandle(r);
   JudgeParts(r);

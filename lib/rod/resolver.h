@@ -57,6 +57,7 @@ bool WithinLimit(Resolver& r, const FieldPath& at, std::size_t count, int most, 
 
 void ResolveOrder(Resolver& r);      // intent
 void ResolveLoadCases(Resolver& r);  // load_cases
+void ResolveStaticTests(Resolver& r);  // log
 void ResolveBonds(Resolver& r);      // adhesives, shop
 void ResolveHandle(Resolver& r);     // each part, without its place
 void ReadClosed(Resolver& r);        // what the log has closed

@@ -3,6 +3,7 @@
 #define WITHY_ROD_LOAD_CASE_H_
 
 #include <string>
+#include <vector>
 
 #include "withy/rod/known.h"
 
@@ -19,6 +20,15 @@ struct LoadCase {
 
   // Direction of the load, above the horizontal: -90 = straight down.
   double LoadAngleDeg() const { return line_angle_deg ? butt_angle_deg.value - line_angle_deg->value : -90; }
+};
+
+// A load that was hung from the line at the bench, and what was seen. Those that a correction took back are left out.
+struct StaticTest {
+  LoadCase load;                           // `at` is that of the entry
+  Maybe<Length> tip_drop;                  // below the line straight on from the butt, square to it; unset = not measured
+  bool line_touched = false;               // the blank
+  std::vector<std::string> touched_after;  // ids of the guides between which and the next ring it did
+  bool outdated = false;                   // a guide was placed, or blank cut off, after it
 };
 
 }  // namespace withy

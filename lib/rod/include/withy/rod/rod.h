@@ -124,6 +124,7 @@ struct Rod {
   std::vector<Adhesive> adhesives;        // in the order of the design
   Shop shop;
   std::vector<LoadCase> load_cases;       // in the order of the design
+  std::vector<StaticTest> static_tests;   // oldest first
 
   // Along the finished rod, from its butt end, metres; unset = cannot be told.
   RestBasis rest_basis = RestBasis::kUnknown;
