@@ -141,10 +141,11 @@ BeamPoint StrungPointAt(const Beam& beam, const std::vector<BeamRing>& rings, co
   const StrungCase given(beam, rings, load);
   const auto above = std::upper_bound(given.s.begin(), given.s.end(), s);
   const std::size_t k = above == given.s.begin() ? 0 : static_cast<std::size_t>(above - given.s.begin()) - 1;
-  const StrungNode& node = solved.nodes[k];
-  const BeamPoint start{given.s[k], node.x, node.y, node.angle, node.moment};
-  if (k == given.spans() || !(s > start.s)) return start;
-  SectionWalk walk(beam, start, s, PullOn(given, solved, k), kWalked);
+  if (k == given.spans()) {
+    const StrungNode& end = solved.nodes[k];
+    return {given.s[k], end.x, end.y, end.angle, end.moment};
+  }
+  SectionWalk walk = WalkOf(given, solved, k, s);
   walk.ToEnd();
   return walk.here();
 }

@@ -8,6 +8,8 @@
 namespace withy {
 namespace {
 
+// Of the terms left out where a solved beam is walked anew, radians.
+constexpr double kWalked = 1e-14;
 // Points between two rings, apart from ends of pieces; one closer than half of that to the last is left out.
 constexpr double kPointsOfSection = 8;
 
@@ -109,21 +111,17 @@ bool SetFigures(const StrungSystem& system, double share, StrungBeam& bent) {
   return sound;
 }
 
-PlaneVector PullOn(const StrungCase& given, const StrungBeam& solved, std::size_t k) {
+SectionWalk WalkOf(const StrungCase& given, const StrungBeam& solved, std::size_t k, double s) {
+  const StrungNode& node = solved.nodes[k];
   const SpanChord span = SpanOf(given, solved.nodes, k);
   const double far = solved.rings.back().tension_out, held = solved.spans[k].tension;
-  return {far * given.far.x - held * span.unit.x, far * given.far.y - held * span.unit.y};
-}
-
-SectionWalk WalkOf(const StrungCase& given, const StrungBeam& solved, std::size_t k) {
-  const StrungNode& node = solved.nodes[k];
-  return SectionWalk(given.beam, {given.s[k], node.x, node.y, node.angle, node.moment}, given.s[k + 1],
-                     PullOn(given, solved, k), kWalked);
+  const PlaneVector pull{far * given.far.x - held * span.unit.x, far * given.far.y - held * span.unit.y};
+  return SectionWalk(given.beam, {given.s[k], node.x, node.y, node.angle, node.moment}, s, pull, kWalked);
 }
 
 std::vector<BendArc> ArcsOf(const StrungCase& given, const StrungBeam& solved, std::size_t k) {
   std::vector<BendArc> arcs;
-  SectionWalk walk = WalkOf(given, solved, k);
+  SectionWalk walk = WalkOf(given, solved, k, given.s[k + 1]);
   for (BendArc arc; walk.Next(arc);) arcs.push_back(arc);
   return arcs;
 }

@@ -19,14 +19,9 @@ bool SetPoints(const StrungCase& given, StrungBeam& bent);
 PlaneVector CentreOf(const StrungCase& given, const std::vector<StrungNode>& nodes, std::size_t k);
 SpanChord SpanOf(const StrungCase& given, const std::vector<StrungNode>& nodes, std::size_t k);
 
-// Of the terms left out where a solved beam is walked anew, radians.
-constexpr double kWalked = 1e-14;
-
-// The section above node k of a solved beam, as it was integrated.
-SectionWalk WalkOf(const StrungCase& given, const StrungBeam& solved, std::size_t k);
-// What acts beyond: N.
-PlaneVector PullOn(const StrungCase& given, const StrungBeam& solved, std::size_t k);
-// Its arcs, end to end.
+// Up the section above node k of a solved beam, to s.
+SectionWalk WalkOf(const StrungCase& given, const StrungBeam& solved, std::size_t k, double s);
+// The arcs of the whole section, end to end.
 std::vector<BendArc> ArcsOf(const StrungCase& given, const StrungBeam& solved, std::size_t k);
 // Diameter at t of an arc, from those at both ends of each piece.
 double OuterAt(const Beam& beam, const std::vector<double>& outer_m, const BendArc& arc, double t);
