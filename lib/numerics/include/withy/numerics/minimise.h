@@ -23,21 +23,20 @@ struct Evaluation {
 };
 
 struct Programme {
-  std::vector<double> low, high;                 // of each unknown; low <= high
+  std::vector<double> low, high;                 // of each unknown; low <= high, infinite where there is no bound
   int constraint_count = 0;
-  // Fills an Evaluation that comes with the right sizes. False where there is no answer at x: the solver stops at the best
-  // point so far.
+  // Fills an Evaluation that comes with the right sizes. False where there is no answer at x: the solver takes a shorter step.
   std::function<bool(const std::vector<double>& x, Evaluation& at)> evaluate;
 };
 
 struct MinimiseOptions {
-  double tolerance = 1e-9;                       // of a step, over the width between low and high
+  double tolerance = 1e-9;                       // of a step, over the width between low and high (as it is where that is infinite)
   double feasible = 1e-9;                        // how far above 0 a constraint may end
   int most_evaluations = 200;
 };
 
 struct Minimum {
-  bool converged = false;                        // false: out of evaluations, or no answer somewhere
+  bool converged = false;                        // false: out of evaluations, nothing feasible, or no answer at the start
   std::vector<double> x;                         // the best feasible point met; else the least infeasible one
   double objective = 0;
   double violation = 0;                          // largest constraint there, not below 0
