@@ -44,7 +44,8 @@ Finding AtGuide(const View& view, const Code& code, const Guide& guide, std::str
 namespace {
 
 std::vector<Rule<guides::View>> Rules() {
-  return Joined({guides::SpacingRules(), guides::PlaceRules(), guides::RingRules(), guides::TipRules()});
+  return Joined({guides::SpacingRules(), guides::PlaceRules(), guides::RingRules(), guides::TipRules(),
+                 guides::ConeRules(), guides::PracticeRules()});
 }
 
 }  // namespace

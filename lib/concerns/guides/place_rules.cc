@@ -102,10 +102,11 @@ void JudgeUnderHandle(const View& view, std::vector<Finding>& findings) {
     const std::optional<Span> feet = FeetOn(Origin::kFromButt, guide);
     const std::optional<int> hit = feet ? index.Under(*feet) : std::nullopt;
     if (!hit) continue;
-    findings.push_back(AtGuide(view, kUnderHandle, guide,
-                               absl::StrFormat("'%s' would stand at %.1f mm, where '%s' is", guide.id,
-                                               guide.ring.from_butt_m->value() * 1000, parts[*hit].id),
-                               {{"from_butt_mm", guide.ring.from_butt_m->value() * 1000}}));
+    findings.push_back(AtGuide(
+        view, kUnderHandle, guide,
+        absl::StrFormat("'%s' would stand at %.1f mm, where '%s' %s", guide.id, guide.ring.from_butt_m->value() * 1000,
+                        parts[*hit].id, parts[*hit].loose ? "opens to" : "is"),
+        {{"from_butt_mm", guide.ring.from_butt_m->value() * 1000}}));
     findings.back().related.push_back(parts[*hit].at);
   }
 }
@@ -123,20 +124,31 @@ constexpr Code kReelDistance = {
 // Common practice, no source: shorter than any rod wants, ice rods included.
 constexpr Length kLeastDistance = Length::Mm(150);
 
-void JudgeReelDistance(const View& view, std::vector<Finding>& findings) {
+// From the middle of the reel's foot to the butt guide's ring, in mm; unset where it cannot be told.
+std::optional<double> ReelDistance(const View& view) {
   const std::vector<const Guide*> guides = AlongTheRod(view);
-  if (guides.empty() || !view.rod.order.reel_foot_m || !guides.front()->ring.from_butt_m) return;
+  if (guides.empty() || !view.rod.order.reel_foot_m || !guides.front()->ring.from_butt_m) return std::nullopt;
   const std::optional<Span> blank = BlankOn(Origin::kFromButt, view.rod);
-  if (blank && guides.front()->ring.from_butt_m->value() < blank->start) return;  // told as off the blank
-  const double distance = (guides.front()->ring.from_butt_m->value() - view.rod.order.reel_foot_m->value()) * 1000;
-  if (distance >= kLeastDistance.mm()) return;
-  findings.push_back(AtGuide(view, kReelDistance, *guides.front(),
-                             absl::StrFormat("'%s' stands %.1f mm %s the middle of the reel's foot", guides.front()->id,
+  if (blank && guides.front()->ring.from_butt_m->value() < blank->start) return std::nullopt;  // told as off the blank
+  return (guides.front()->ring.from_butt_m->value() - view.rod.order.reel_foot_m->value()) * 1000;
+}
+
+void JudgeReelDistance(const View& view, std::vector<Finding>& findings) {
+  if (!NearTheReel(view)) return;
+  const Guide& guide = *AlongTheRod(view).front();
+  const double distance = *ReelDistance(view);
+  findings.push_back(AtGuide(view, kReelDistance, guide,
+                             absl::StrFormat("'%s' stands %.1f mm %s the middle of the reel's foot", guide.id,
                                              std::abs(distance), distance < 0 ? "behind" : "before"),
                              {{"distance_mm", distance}, {"least_mm", kLeastDistance.mm()}}));
 }
 
 }  // namespace
+
+bool NearTheReel(const View& view) {
+  const std::optional<double> distance = ReelDistance(view);
+  return distance && *distance < kLeastDistance.mm();
+}
 
 std::vector<Rule<View>> PlaceRules() {
   return {{&kPlaceUnknown, JudgePlaceUnknown},

@@ -1,6 +1,7 @@
 #include "withy/guides/practice.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace withy {
 namespace {
@@ -98,7 +99,7 @@ std::optional<UsualRange> Common(const UsualRange& a, const UsualRange& b) {
 
 UsualRange UsualCount::For(double rod_m) const {
   const double feet = per_foot * rod_m / kFoot_m;
-  return {std::max(0.0, feet + least), std::max(0.0, feet + most), source, plugin};
+  return {std::max(0.0, std::round(feet + least)), std::max(0.0, std::round(feet + most)), source, plugin};
 }
 
 const std::vector<Practice>& UsualPractices() {

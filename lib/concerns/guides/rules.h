@@ -18,14 +18,19 @@ struct View {
   const GuidesAnswers& answers;
 };
 
-std::vector<Rule<View>> SpacingRules();  // one guide and the next
-std::vector<Rule<View>> PlaceRules();    // a guide and what is under it
-std::vector<Rule<View>> RingRules();     // what a guide is
-std::vector<Rule<View>> TipRules();      // the tip-top
+std::vector<Rule<View>> SpacingRules();   // one guide and the next
+std::vector<Rule<View>> PlaceRules();     // a guide and what is under it
+std::vector<Rule<View>> RingRules();      // what a guide is
+std::vector<Rule<View>> TipRules();       // the tip-top
+std::vector<Rule<View>> ConeRules();      // the butt guide and the spool
+std::vector<Rule<View>> PracticeRules();  // what is usual
 
-// Guides that say how far from the tip-top they are, in order along the rod, butt first; without the one that is told to
-// stand out of its place in the list.
+// Guides that say how far from the tip-top they are, in order along the rod, butt first; without the one that is told
+// to stand out of its place in the list.
 std::vector<const Guide*> AlongTheRod(const View& view);
+
+// The butt guide is told to stand too close to the reel: more about its place would only repeat that.
+bool NearTheReel(const View& view);
 
 // The stretch that a guide's feet and its ring's plane take.
 std::optional<Span> FeetOn(Origin origin, const Guide& guide);

@@ -28,7 +28,8 @@ struct UsualRange {
   bool Holds(double value) const { return value >= least && value <= most; }
 };
 
-// How many guides, the tip-top not counted: from per_foot x feet + least to per_foot x feet + most.
+// How many guides, the tip-top not counted: from per_foot x feet + least to per_foot x feet + most, each to the nearest
+// whole number.
 struct UsualCount {
   double per_foot = 0;  // for each 0.3048 m of the finished rod; 0 = the same on every rod
   double least = 0, most = 0;
