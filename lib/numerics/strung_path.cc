@@ -3,12 +3,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "lobatto.h"
+
 namespace withy {
 namespace {
 
 // Radians. A step turns no part of the beam by more than kMostTurn, and the tangent misses by no more than kMostMiss;
 // where the path swerves past a branch, by no more than half the turn.
 constexpr double kMostTurn = 0.5, kMostMiss = 0.2, kMostMissOfTurn = 0.5;
+// With friction the path has corners, where a ring begins to turn the line the other way.
+constexpr double kMostMissAtCorner = 2;
 // A step of this share of the tension that still fails has met the end of the path. At a fold what is left of the turn
 // goes with the root of what is left of the tension, at a branch in proportion to it.
 constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
@@ -21,11 +25,31 @@ constexpr int kMostCorrections = 8;
 // Newton from a neighbour: no correction above this; and so small that the next one would be nothing.
 constexpr double kMostAtOnce = 0.5, kLast = 1e-6;
 constexpr double kFinest = 1e-15;
+// Tension over what buckles the beam at most. One beyond the last is out of proportion: what is found there is
+// rounding.
+constexpr double kFirstTension = 0.5, kLastTension = 3e3;
+
+// Of a cantilever pressed along its axis the loads P_i at which it buckles have sum(1 / P_i) = integral of (L - s) / EI
+// ds: the trace of Green's function of (EI theta')' = -P theta. In newtons, below P_1.
+double LeastBuckling(const Beam& beam) {
+  const LobattoTable& lobatto = Lobatto();
+  double trace = 0;
+  for (const BeamPiece& piece : beam.pieces) {
+    const double length = piece.s1 - piece.s0;
+    for (int j = 0; j < LobattoTable::kNodes; ++j) {
+      const double s = piece.s0 + lobatto.t[j] * length;
+      trace += lobatto.Weight(j) * length * (beam.length() - s) / piece.StiffnessAt(s);
+    }
+  }
+  return 1 / trace;
+}
 
 }  // namespace
 
 bool StrungNewton::Factor(double share, double tolerance) {
-  return steps_++ < most_steps_ && system_.Factor(share, tolerance);
+  if (steps_ >= most_steps_) return false;
+  ++steps_;
+  return system_.Factor(share, tolerance);
 }
 
 bool StrungNewton::Straight() {
@@ -54,7 +78,10 @@ StrungPathEnd StrungNewton::RaiseTension() {
   StrungPathEnd path;
   if (!Straight()) return path;
   std::vector<double> rate, before;
-  double longest = 1;
+  // A step that went past two loads at which the beam buckles would find the same sign again: none more than doubles.
+  const double proportion = system_.given().tension / LeastBuckling(system_.given().beam);
+  const double miss = system_.given().friction == 0 ? kMostMissOfTurn : kMostMissAtCorner;
+  double longest = kFirstTension / std::max(proportion, 1e-300);
   bool failed = false;
   system_.ByShare(rate);
   while (steps_ < most_steps_) {
@@ -64,13 +91,14 @@ StrungPathEnd StrungNewton::RaiseTension() {
     before = system_.unknowns();
     system_.Add(rate, step);
     const double share = step == left ? 1 : path.share + step;
-    const double most = std::clamp(kMostMissOfTurn * turn * step, kNearTheEnd, kMostMiss);
+    const double most = std::clamp(miss * turn * step, kNearTheEnd, kMostMiss);
     const bool close = step < kSmallStep;
     if (!Correct(share, most, close ? kNearTheEnd : kOnTheWay, close ? kClosely : kRoughly)) {
       system_.unknowns() = before;
       longest = step / 2;
       failed = true;
       if (longest >= kLeastStep * path.share && longest > 1e-300) continue;
+      if (path.share * proportion > kLastTension) return path;
       path.state = turn * step > kTurnsBack ? ElasticaState::kNone : ElasticaState::kSeveral;
       return path;
     }
@@ -79,7 +107,7 @@ StrungPathEnd StrungNewton::RaiseTension() {
       path.state = ElasticaState::kSolved;
       return path;
     }
-    longest = failed ? step : 2 * step;
+    longest = failed ? step : std::min(2 * step, share);
     failed = false;
     system_.ByShare(rate);
   }
