@@ -19,6 +19,7 @@
 #include "reference/identify_answers.h"
 #include "reference/line_load_answers.h"
 #include "reference/mass_properties.h"
+#include "reference/placement_answers.h"
 
 namespace {
 
@@ -44,6 +45,7 @@ constexpr Family kFamilies[] = {
     {"J", withy::reference::AnswerFit},
     {"K", withy::reference::AnswerBonding},
     {"N", withy::reference::AnswerBalance},
+    {"P", withy::reference::AnswerPlacement},
 };
 
 // Null for a family that has no answers yet.
