@@ -12,8 +12,8 @@
 namespace withy {
 namespace {
 
-// The last ring may be off the end of the beam by this much of its length.
-constexpr double kAtEnd = 1e-9;
+// Of the length: the last ring may be off the end of the beam by this much; rings closer than that are at one place.
+constexpr double kAtEnd = 1e-9, kApart = 1e-9;
 
 bool AllFinite(std::initializer_list<double> values) {
   return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
@@ -39,7 +39,7 @@ std::string WhatIsWrongWith(const Beam& beam, const std::vector<BeamRing>& rings
     const std::string name = Say("ring ", k + 1);
     if (!AllFinite({ring.s, ring.offset, ring.turned})) return name + ": its place is not a number";
     if (ring.offset < 0) return name + ": its offset, " + Mm(ring.offset) + ", is below zero";
-    if (!(ring.s > before)) {
+    if (!(ring.s > before + kApart * beam.length())) {
       const std::string behind = k == 0 ? "the clamp" : Say("ring ", k, " at ", Mm(before));
       return name + " at " + Mm(ring.s) + " is not beyond " + behind;
     }
@@ -49,9 +49,7 @@ std::string WhatIsWrongWith(const Beam& beam, const std::vector<BeamRing>& rings
     return Say("ring ", rings.size(), ", the last, at ", Mm(before), " is not at the end of the beam, ",
                Mm(beam.length()));
   }
-  return rings.size() > 1 && !(rings[rings.size() - 2].s < beam.length())
-             ? Say("ring ", rings.size() - 1, " at ", Mm(rings[rings.size() - 2].s), " is at the end of the beam")
-             : "";
+  return "";
 }
 
 std::string WhatIsWrongWith(const StrungLoad& load, double first_ring_s) {
@@ -139,6 +137,7 @@ StrungBeam SolveStrungBeam(const Beam& beam, const std::vector<BeamRing>& rings,
 BeamPoint StrungPointAt(const Beam& beam, const std::vector<BeamRing>& rings, const StrungLoad& load,
                         const StrungBeam& solved, double s) {
   const StrungCase given(beam, rings, load);
+  if (!Fits(given, solved)) return {};
   const auto above = std::upper_bound(given.s.begin(), given.s.end(), s);
   const std::size_t k = above == given.s.begin() ? 0 : static_cast<std::size_t>(above - given.s.begin()) - 1;
   if (k == given.spans()) {

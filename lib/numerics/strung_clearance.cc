@@ -100,6 +100,7 @@ Clearance ClearanceOf(const Asked& asked, std::size_t k) {
                            .flat = given.arm[k].out == 0 && given.arm[k + 1].out == 0,
                            .side = asked.side};
   const std::vector<BendArc> arcs = ArcsOf(given, asked.solved, k);
+  if (arcs.empty()) return {};
   const LeastOnArc least = LeastAlong(arcs, kSamplesOfSection, [&](std::size_t arc, double t) {
     return of.At(arcs[arc].At(t), OuterAt(given.beam, asked.outer_m, arcs[arc], t));
   });
@@ -115,6 +116,7 @@ std::vector<Clearance> ClearancesOf(const Beam& beam, const std::vector<double>&
                                     const std::vector<BeamRing>& rings, const StrungLoad& load,
                                     const StrungBeam& solved, bool with_slopes) {
   const StrungCase given(beam, rings, load);
+  if (!Fits(given, solved) || outer_m.size() != 2 * beam.pieces.size()) return {};
   std::optional<StrungTangent> tangent;
   Asked asked{.given = given, .outer_m = outer_m, .solved = solved, .side = load.side, .changes = {}};
   if (with_slopes) {

@@ -69,6 +69,11 @@ bool Sound(const RingUnderLine& ring) {
 
 }  // namespace
 
+bool Fits(const StrungCase& given, const StrungBeam& solved) {
+  return given.spans() > 0 && solved.nodes.size() == given.s.size() && solved.spans.size() == given.spans() &&
+         solved.rings.size() == given.spans();
+}
+
 PlaneVector CentreOf(const StrungCase& given, const std::vector<StrungNode>& nodes, std::size_t k) {
   const PlaneVector arm = ArmAt(given.arm[k], nodes[k].angle);
   return {nodes[k].x + arm.x, nodes[k].y + arm.y};

@@ -15,6 +15,9 @@ bool SetFigures(const StrungSystem& system, double share, StrungBeam& bent);
 // Points and strain energy, from the nodes. False as above.
 bool SetPoints(const StrungCase& given, StrungBeam& bent);
 
+// Whether the solution has the nodes of the case: without, nothing can be told from it.
+bool Fits(const StrungCase& given, const StrungBeam& solved);
+
 // The ring of node k, and the span from it to the next.
 PlaneVector CentreOf(const StrungCase& given, const std::vector<StrungNode>& nodes, std::size_t k);
 SpanChord SpanOf(const StrungCase& given, const std::vector<StrungNode>& nodes, std::size_t k);

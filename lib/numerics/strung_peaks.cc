@@ -15,6 +15,7 @@ StrungPeaks PeaksOf(const Beam& beam, const std::vector<double>& outer_m, const 
                     const StrungLoad& load, const StrungBeam& solved) {
   const StrungCase given(beam, rings, load);
   StrungPeaks peaks;
+  if (!Fits(given, solved) || outer_m.size() != 2 * beam.pieces.size()) return peaks;
   for (std::size_t k = 0; k < given.spans(); ++k) {
     const std::vector<BendArc> arcs = ArcsOf(given, solved, k);
     const auto moment = [&](std::size_t arc, double t) { return std::abs(arcs[arc].MomentAt(t)); };

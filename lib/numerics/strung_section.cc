@@ -11,7 +11,7 @@ using Series = std::array<double, kTerms>;
 
 // A stretch this small a part of the beam's length is the rounding of a joint.
 constexpr double kNothing = 1e-13;
-// Beyond two for each piece: the pull is out of all proportion to the beam.
+// Steps cut short in one section; beyond that the pull is out of all proportion to the beam.
 constexpr int kMostArcs = 400;
 // A series needs so many terms before small ones say that it has come to its end: EI reaches back over four.
 constexpr std::size_t kLeastTerms = 4;

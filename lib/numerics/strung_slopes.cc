@@ -24,6 +24,7 @@ double OfTurn(const StrungTangent& tangent, const LineTurn& turn, const StrungCh
 StrungSlopes SlopesOf(const Beam& beam, const std::vector<BeamRing>& rings, const StrungLoad& load,
                       const StrungBeam& solved) {
   const StrungCase given(beam, rings, load);
+  if (!Fits(given, solved)) return {};
   const StrungTangent tangent(given, solved);
   const std::size_t count = rings.size();
   std::vector<SpanChord> spans;

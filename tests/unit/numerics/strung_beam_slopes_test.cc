@@ -64,6 +64,13 @@ TEST(StrungBeamSlopesTest, ByThePlacesOfTurnedRings) {
   ExpectSlopesByRings(RodWithRings(+1, 15, 90, 1.3, 1));
 }
 
+TEST(StrungBeamSlopesTest, ByThePlacesOfRingsWithFriction) {
+  StrungRod rod = RodWithRings(+1, 15, 90, 0, 1);
+  rod.load.friction = 0.2;
+  rod.load.slip = LineSlip::kIn;
+  ExpectSlopesByRings(rod);
+}
+
 // Of a straight line over a straight beam the least clearance is at a ring and goes with it.
 TEST(StrungBeamSlopesTest, ClearanceAtARingGoesWithIt) {
   StrungRod rod = RodWithRings(+1, 0.01, 0, 0, 1);
