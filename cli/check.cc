@@ -41,12 +41,14 @@ Severity FailOn(const Options& options) {
 class Checker {
  public:
   explicit Checker(const Options& options)
-      : options_(options), plugins_(FindPlugins(options)), host_(PluginHostFrom(options)) {}
+      : options_(options), plugins_(FindPlugins(options)), host_(PluginHostFrom(options)) {
+    review_ = ReviewOptionsFrom(plugins_, host_, nullptr);  // what fails here fails again, and is told, with the checks
+  }
 
   CheckedDesign Check(const std::string& path) const {
     CheckedDesign checked = ReadChecked(path, options_);
     if (!checked.read.document) return checked;
-    checked.review = ReviewDesign(checked.read);
+    checked.review = ReviewDesign(checked.read, review_);
     std::vector<Finding> found;
     PluginSubject subject{checked.read.document->design, checked.review.rod, checked.review.report};
     for (const PluginSource& plugin : plugins_.plugins) {
@@ -63,6 +65,7 @@ class Checker {
   const Options& options_;
   FoundPlugins plugins_;
   PluginHost host_;
+  ReviewOptions review_;
 };
 
 int StatusOf(Outcome outcome) {

@@ -76,9 +76,10 @@ std::optional<CheckedDesign> ReadOnly(const std::string& path, const Options& op
   return std::nullopt;
 }
 
-std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options& options, Io& io) {
+std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options& options, Io& io,
+                                          const ReviewOptions& review) {
   std::optional<CheckedDesign> checked = ReadOnly(path, options, io);
-  if (checked) checked->review = ReviewDesign(checked->read);
+  if (checked) checked->review = ReviewDesign(checked->read, review);
   return checked;
 }
 

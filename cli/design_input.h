@@ -27,8 +27,10 @@ ReadLimits ReadLimitsFrom(const Options& options);
 // is the one failure.
 CheckedDesign ReadChecked(const std::string& path, const Options& options);
 
-// Reads a design and reviews it. Where it cannot be read, says why on standard error and returns nothing: kUnreadable.
-std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options& options, Io& io);
+// Reads a design and reviews it with `review`. Where it cannot be read, says why on standard error and returns nothing:
+// kUnreadable.
+std::optional<CheckedDesign> ReadReviewed(const std::string& path, const Options& options, Io& io,
+                                          const ReviewOptions& review = {});
 
 // The same without a review, for commands that look at the file alone.
 std::optional<CheckedDesign> ReadOnly(const std::string& path, const Options& options, Io& io);

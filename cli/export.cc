@@ -68,11 +68,13 @@ int ExportOne(const FoundEntry& found, const std::string& path, const Options& o
     io.Complain(std::string(values.status().message()));
     return kUsage;
   }
-  std::optional<CheckedDesign> checked = ReadReviewed(path, options, io);
+  PluginHost host = PluginHostFrom(options);
+  const ReviewOptions review = ReviewOptionsFrom(FindPlugins(options), host, nullptr);  // failures are told already
+  std::optional<CheckedDesign> checked = ReadReviewed(path, options, io, review);
   if (!checked) return kUnreadable;
   PluginSubject subject{checked->read.document->design, checked->review.rod, checked->review.report};
   absl::StatusOr<std::vector<OutputFile>> files =
-      PluginHostFrom(options).Export(found.plugin, found.entry.name, StemOf(path), *values, subject);
+      host.Export(found.plugin, found.entry.name, StemOf(path), *values, subject);
   if (!files.ok()) return PluginFailed(files.status(), io);
   NoteErrors(*checked, io);
   return Write(*files, options, io);

@@ -31,6 +31,15 @@ std::string_view KindName(PluginEntry::Kind kind) {
   return "";
 }
 
+// Of whichever figure it gives: a plugin's practice has one source.
+std::string SourceOf(const Practice& practice) {
+  for (const auto& range : {practice.butt_guide_from_reel, practice.butt_guide_from_butt, practice.guide_from_tip,
+                            practice.butt_ring, practice.running_ring}) {
+    if (range) return range->source;
+  }
+  return practice.guides ? practice.guides->source : "";
+}
+
 std::string PluginText(const PluginSource& plugin, const PluginInfo& info, const TextStyle& style) {
   std::string text = absl::StrCat(Painted(Visible(info.name), Ink::kStrong, style), " ", Visible(info.version), ", ",
                                   Visible(info.license), ": ", Visible(info.summary), "\n  ",
@@ -38,6 +47,10 @@ std::string PluginText(const PluginSource& plugin, const PluginInfo& info, const
   for (const PluginEntry& entry : info.entries) {
     absl::StrAppend(&text, "  ", PaddedRight(KindName(entry.kind), 8), "  ", Visible(entry.name), ": ",
                     Visible(entry.summary), "\n");
+  }
+  for (const Practice& practice : info.practices) {
+    absl::StrAppend(&text, "  ", PaddedRight("practice", 8), "  ", Visible(practice.technique), ": ",
+                    Visible(SourceOf(practice)), "\n");
   }
   return text;
 }
@@ -79,6 +92,15 @@ void WritePlugin(Json& json, const PluginSource& plugin, const PluginInfo& info)
   json.Key("entries");
   json.StartArray();
   for (const PluginEntry& entry : info.entries) WriteEntry(json, entry);
+  json.EndArray();
+  json.Key("practices");
+  json.StartArray();
+  for (const Practice& practice : info.practices) {
+    json.StartObject();
+    Text(json, "technique", practice.technique);
+    Text(json, "source", SourceOf(practice));
+    json.EndObject();
+  }
   json.EndArray();
   json.EndObject();
 }

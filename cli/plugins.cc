@@ -118,6 +118,28 @@ FoundPlugins FindPlugins(const Options& options) {
   return found;
 }
 
+ReviewOptions ReviewOptionsFrom(const FoundPlugins& found, const PluginHost& host, std::vector<std::string>* failures) {
+  ReviewOptions review;
+  for (const PluginSource& plugin : found.plugins) {
+    if (plugin.built_in) continue;  // what withy itself holds for usual is in the library
+    absl::StatusOr<PluginInfo> info = host.Describe(plugin);
+    if (info.ok()) {
+      review.practices.insert(review.practices.end(), info->practices.begin(), info->practices.end());
+    } else if (failures != nullptr) {
+      failures->emplace_back(info.status().message());
+    }
+  }
+  return review;
+}
+
+ReviewOptions ReviewOptionsFrom(const Options& options, Io& io, bool* failed) {
+  FoundPlugins found = FindPlugins(options);
+  ReviewOptions review = ReviewOptionsFrom(found, PluginHostFrom(options), &found.failures);
+  for (const std::string& failure : found.failures) io.Complain(failure);
+  *failed = !found.failures.empty();
+  return review;
+}
+
 std::vector<FoundEntry> FindEntries(PluginEntry::Kind kind, const Options& options, Io& io) {
   FoundPlugins found = FindPlugins(options);
   for (const std::string& failure : found.failures) io.Complain(failure);

@@ -9,6 +9,7 @@
 #include "absl/status/statusor.h"
 #include "command.h"
 #include "withy/plugin_host/plugin_host.h"
+#include "withy/review/review.h"
 
 namespace withy {
 
@@ -28,6 +29,12 @@ struct FoundPlugins {
   std::vector<std::string> failures;  // what could not be loaded
 };
 FoundPlugins FindPlugins(const Options& options);
+
+// What the plugins say is usual. Those that cannot be described say nothing here: `failures` (may be null) tells why.
+ReviewOptions ReviewOptionsFrom(const FoundPlugins& found, const PluginHost& host, std::vector<std::string>* failures);
+
+// The same of the plugins of this run. Complains about those that cannot be loaded, and sets `*failed`.
+ReviewOptions ReviewOptionsFrom(const Options& options, Io& io, bool* failed);
 
 // One entry of one plugin.
 struct FoundEntry {

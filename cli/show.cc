@@ -2,6 +2,7 @@
 #include "design_input.h"
 #include "exit_status.h"
 #include "io.h"
+#include "plugins.h"
 #include "withy/document/print.h"
 #include "withy/review/show_text.h"
 
@@ -18,11 +19,12 @@ constexpr OptionSpec kOptions[] = {
     {"--json", "", "print JSON (report.proto)"},
 };
 
-const std::span<const OptionSpec> kGroups[] = {kOptions, UnitsOptions(), ReadLimitOptions()};
+const std::span<const OptionSpec> kGroups[] = {kOptions, UnitsOptions(), PluginOptions(), ReadLimitOptions()};
 
 int Run(const Options& options, Io& io) {
   const std::string& path = options.operands().front();
-  std::optional<CheckedDesign> checked = ReadReviewed(path, options, io);
+  bool failed = false;
+  std::optional<CheckedDesign> checked = ReadReviewed(path, options, io, ReviewOptionsFrom(options, io, &failed));
   if (!checked) return kUnreadable;
   const v1::Design& design = checked->read.document->design;
   if (options.Has("--json")) {
@@ -32,7 +34,7 @@ int Run(const Options& options, Io& io) {
         ShowText(path, design, checked->review.report, {.units = UnitsFrom(options, design), .style = io.out_style()}));
   }
   NoteErrors(*checked, io);
-  return kDone;
+  return failed ? kIncomplete : kDone;
 }
 
 }  // namespace

@@ -45,13 +45,14 @@ inline constexpr unsigned kInCheck = 1, kInExporter = 2, kInImporter = 4, kEvery
 const std::vector<ApiField>& ContextProperties();
 const std::vector<ApiFunction>& ContextMethods();
 
-// Tables that a plugin writes: the plugin itself, a check, an exporter, an importer, an option, what ctx:emit takes,
-// where in its input an importer stumbled.
+// Tables that a plugin writes: the plugin itself, a check, an exporter, an importer, an option, what is usual for guides,
+// what ctx:emit takes, where in its input an importer stumbled.
 const std::vector<ApiField>& PluginFields();
 const std::vector<ApiField>& CheckFields();
 const std::vector<ApiField>& ExporterFields();
 const std::vector<ApiField>& ImporterFields();
 const std::vector<ApiField>& OptionFields();
+const std::vector<ApiField>& PracticeFields();
 const std::vector<ApiField>& RemarkFields();
 const std::vector<ApiField>& InputPlaceFields();
 

@@ -122,7 +122,7 @@ std::string PluginManual() {
                                   "## What a plugin returns\n\n");
   text += FieldTable("The plugin", PluginFields()) + FieldTable("Check", CheckFields()) +
           FieldTable("Exporter", ExporterFields()) + FieldTable("Importer", ImporterFields()) +
-          FieldTable("Option", OptionFields());
+          FieldTable("Option", OptionFields()) + FieldTable("Practice", PracticeFields());
   text += ContextSection() + FieldTable("Remark", RemarkFields()) + FieldTable("InputPlace", InputPlaceFields());
   text += kReading + UnitsLine();
   text +=

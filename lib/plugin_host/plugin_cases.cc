@@ -101,16 +101,27 @@ class CaseRunner {
                                                      read.findings.empty() ? "" : ": ",
                                                      read.findings.empty() ? "" : read.findings.front().message));
     }
-    const Review review = ReviewDesign(read);
+    const Review review = ReviewDesign(read, {.practices = info_.practices});
     const PluginSubject subject = {read.document->design, review.rod, review.report};
     const std::string stem = path.parent_path().filename().string();
     CaseFiles files;
-    if (Has(PluginEntry::Kind::kCheck)) files["findings.txt"] = Checked(subject);
+    if (!info_.practices.empty()) files["findings.txt"] = FindingsText(OfPractices(review, read));
+    if (Has(PluginEntry::Kind::kCheck)) files["findings.txt"] += Checked(subject);
     for (const PluginEntry& entry : info_.entries) {
       if (entry.kind == PluginEntry::Kind::kExporter)
         AddExport(entry.name, stem, OptionsOf(options, entry.name), subject, files);
     }
     return files;
+  }
+
+  // What withy finds with the plugin's practices and not without them.
+  static std::vector<Finding> OfPractices(const Review& review, const ReadResult& read) {
+    const std::vector<Finding> without = ReviewDesign(read).findings;
+    std::vector<Finding> found;
+    std::copy_if(
+        review.findings.begin(), review.findings.end(), std::back_inserter(found),
+        [&](const Finding& finding) { return std::find(without.begin(), without.end(), finding) == without.end(); });
+    return found;
   }
 
   std::string Checked(const PluginSubject& subject) const {

@@ -13,6 +13,10 @@ const std::vector<ApiField>& PluginFields() {
       {"checks", "Check[]", "Checks it adds."},
       {"exporters", "Exporter[]", "Exporters it adds."},
       {"importers", "Importer[]", "Importers it adds."},
+      {"practices", "Practice[]",
+       "What is usual for guides, technique by technique, in place of withy's own figures. Of several plugins the one "
+       "that "
+       "is named first counts."},
   };
   return fields;
 }
@@ -33,6 +37,10 @@ const std::vector<ApiField>& ExporterFields() {
       {"extension", "string", "Ending of its main file, without the dot.", true},
       {"summary", "string", "What it writes, in one line.", true},
       {"options", "table", "Options by name, each an Option."},
+      {"wants", "string[]",
+       "Parts of the report that take long and are left out unless asked for. `\"placement\"`: where the guides would "
+       "best "
+       "stand (`ctx.report.placement`)."},
       {"run", "function", "Writes the files: `function(ctx)`.", true},
   };
   return fields;
@@ -54,6 +62,27 @@ const std::vector<ApiField>& OptionFields() {
       {"type", "string", "`\"string\"`, `\"number\"` or `\"boolean\"`.", true},
       {"summary", "string", "What it chooses, in one line.", true},
       {"default", "any", "Its value where it is not given; without one it is then nil."},
+  };
+  return fields;
+}
+
+const std::vector<ApiField>& PracticeFields() {
+  static const std::vector<ApiField> fields = {
+      {"technique", "string", "A word of `intent.technique`, or `\"other: ...\"`.", true},
+      {"source", "string", "Who says so, in at most 200 bytes; every finding that follows quotes it.", true},
+      {"butt_guide_from_reel_mm", "number[]",
+       "`{ least, most }`: middle of the reel's foot to the centre of the butt guide's ring. This and the next stand "
+       "in "
+       "place of both of withy's own."},
+      {"butt_guide_from_butt_mm", "number[]", "`{ least, most }`: likewise from the butt end of the rod."},
+      {"guide_from_tip_mm", "number[]", "`{ least, most }`: from the tip-top's ring to the guide next to it."},
+      {"butt_ring_mm", "number[]", "`{ least, most }`: outer diameter of the butt guide's ring."},
+      {"running_ring_mm", "number[]", "`{ least, most }`: likewise of the guide next to the tip-top."},
+      {"guides", "number[]", "`{ least, most }`: how many guides, the tip-top not counted."},
+      {"guides_per_foot", "number",
+       "So many for each foot (304.8 mm) of the rod; `guides` then counts beyond that, as `{ 0, 2 }`. The sums are "
+       "rounded "
+       "to whole numbers."},
   };
   return fields;
 }

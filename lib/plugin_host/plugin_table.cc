@@ -7,7 +7,9 @@
 #include "frames.h"
 #include "ordered_tables.h"
 #include "plain_text.h"
+#include "practice_table.h"
 #include "safe_base.h"
+#include "schema_names.h"
 #include "severity_names.h"
 #include "table_reader.h"
 #include "withy/plugin_host/plugin_host.h"
@@ -85,6 +87,28 @@ void ReadExtensions(lua_State* lua, const TableReader& table, host::v1::Entry& e
   lua_pop(lua, 1);
 }
 
+// What an exporter may ask for.
+constexpr std::string_view kWants[] = {"placement"};
+
+void ReadWants(lua_State* lua, const TableReader& table, host::v1::Entry& entry) {
+  const int size = table.PushList("wants");
+  for (int i = 1; i <= size; ++i) {
+    lua_rawgeti(lua, -1, i);
+    if (lua_type(lua, -1) != LUA_TSTRING) table.Refuse("'wants' is a list of text");
+    const std::string want = lua_tostring(lua, -1);
+    if (std::find(std::begin(kWants), std::end(kWants), want) == std::end(kWants)) {
+      table.Refuse(
+          absl::StrCat("'wants': there is no '", want, "'", DidYouMean(want, {std::begin(kWants), std::end(kWants)})));
+    }
+    const auto& wants = entry.wants();
+    if (std::find(wants.begin(), wants.end(), want) != wants.end())
+      table.Refuse(absl::StrCat("'wants' '", want, "' twice"));
+    entry.add_wants(want);
+    lua_pop(lua, 1);
+  }
+  lua_pop(lua, 1);
+}
+
 host::v1::Entry ReadEntry(lua_State* lua, host::v1::Entry::Kind kind, const std::string& what) {
   host::v1::Entry entry;
   entry.set_kind(kind);
@@ -100,6 +124,7 @@ host::v1::Entry ReadEntry(lua_State* lua, host::v1::Entry::Kind kind, const std:
     return entry;
   }
   ReadOptions(lua, table, entry);
+  if (exporter) ReadWants(lua, table, entry);
   exporter ? AddExtension(table, table.Text("extension"), entry) : ReadExtensions(lua, table, entry);
   return entry;
 }
@@ -127,6 +152,24 @@ void ReadEntries(lua_State* lua, const TableReader& plugin, const char* list, ho
   lua_pop(lua, 1);
 }
 
+// One for each technique.
+void ReadPractices(lua_State* lua, const TableReader& plugin, host::v1::Info& info) {
+  const int size = plugin.PushList("practices");
+  if (size > kMostPractices) plugin.Refuse(absl::StrCat("more than ", kMostPractices, " practices"));
+  for (int i = 1; i <= size; ++i) {
+    lua_rawgeti(lua, -1, i);
+    const std::string what = absl::StrCat("practices[", i, "]");
+    host::v1::Practice practice = ReadPractice(lua, what);
+    for (const host::v1::Practice& other : info.practices()) {
+      if (other.technique() == practice.technique())
+        plugin.Refuse(absl::StrCat(what, ": there are two of '", practice.technique(), "'"));
+    }
+    *info.add_practices() = std::move(practice);
+    lua_pop(lua, 1);
+  }
+  lua_pop(lua, 1);
+}
+
 }  // namespace
 
 LoadedPlugin ReadPluginTable(lua_State* lua, int index) {
@@ -142,7 +185,10 @@ LoadedPlugin ReadPluginTable(lua_State* lua, int index) {
   ReadEntries(lua, table, "checks", host::v1::Entry::CHECK, loaded);
   ReadEntries(lua, table, "exporters", host::v1::Entry::EXPORTER, loaded);
   ReadEntries(lua, table, "importers", host::v1::Entry::IMPORTER, loaded);
-  if (loaded.info.entries_size() == 0) table.Refuse("it has no checks, exporters or importers");
+  ReadPractices(lua, table, loaded.info);
+  if (loaded.info.entries_size() + loaded.info.practices_size() == 0) {
+    table.Refuse("it has no checks, exporters, importers or practices");
+  }
   return loaded;
 }
 

@@ -7,6 +7,7 @@
 #include "absl/strings/match.h"
 #include "absl/strings/str_cat.h"
 #include "plain_text.h"
+#include "practice_table.h"
 
 namespace withy::plugin {
 namespace {
@@ -46,6 +47,10 @@ bool ReadEntry(const host::v1::Entry& entry, PluginEntry& out) {
       out.kind = PluginEntry::Kind::kExporter;
       out.extension = out.extensions.front();
       out.extensions.clear();
+      for (const std::string& want : entry.wants()) {
+        if (!IsIdentifier(want)) return false;
+        out.wants.push_back(want);
+      }
       break;
     case host::v1::Entry::IMPORTER:
       out.kind = PluginEntry::Kind::kImporter;
@@ -57,6 +62,19 @@ bool ReadEntry(const host::v1::Entry& entry, PluginEntry& out) {
     if (!ReadOption(option, out.options.emplace_back())) return false;
   }
   return IsSlug(out.name) && IsPlainLine(out.summary);
+}
+
+bool ReadPractices(const host::v1::Info& info, PluginInfo& out) {
+  if (info.practices_size() > kMostPractices) return false;
+  for (const host::v1::Practice& message : info.practices()) {
+    std::optional<Practice> practice = PracticeFrom(message, out.name);
+    if (!practice) return false;
+    for (const Practice& other : out.practices) {
+      if (other.technique == practice->technique) return false;
+    }
+    out.practices.push_back(*std::move(practice));
+  }
+  return true;
 }
 
 bool IsFailure(std::uint32_t status) {
@@ -90,10 +108,13 @@ absl::Status ReplyReader::Take(const host::v1::Info& info) {
   if (read.api != kPluginApi || !IsSlug(read.name) || !ArePlain({&read.version, &read.license, &read.summary})) {
     return Lie("a description that is not plain");
   }
-  if (info.entries_size() == 0 || info.entries_size() > kMostEntries) return Lie("a wrong number of entries");
+  if (info.entries_size() > kMostEntries || info.entries_size() + info.practices_size() == 0) {
+    return Lie("a wrong number of entries");
+  }
   for (const host::v1::Entry& entry : info.entries()) {
     if (!ReadEntry(entry, read.entries.emplace_back())) return Lie("an entry that is not plain");
   }
+  if (!ReadPractices(info, read)) return Lie("a practice that is none");
   info_ = std::move(read);
   return absl::OkStatus();
 }

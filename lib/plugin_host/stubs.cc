@@ -142,7 +142,8 @@ std::string PluginStubs() {
       ", for editors. Made from the tables in lib/plugin_host; not run by anything.\n-- luacheck: ignore\n\n");
   text += ClassOf("Plugin", PluginFields()) + ClassOf("Check", CheckFields()) + ClassOf("Exporter", ExporterFields()) +
           ClassOf("Importer", ImporterFields()) + ClassOf("Option", OptionFields()) +
-          ClassOf("Remark", RemarkFields()) + ClassOf("InputPlace", InputPlaceFields());
+          ClassOf("Practice", PracticeFields()) + ClassOf("Remark", RemarkFields()) +
+          ClassOf("InputPlace", InputPlaceFields());
   text += ContextStub() + "---@class withy.Node\n\n" + RequireStub();
   for (const ApiModule& module : ApiModules()) text += ModuleStub(module);
   std::set<const Descriptor*> done;

@@ -20,6 +20,7 @@
 #include "absl/status/status.h"
 #include "absl/status/statusor.h"
 #include "withy/findings/finding.h"
+#include "withy/guides/practice.h"
 #include "withy/v1/design.pb.h"
 #include "withy/v1/report.pb.h"
 #include "withy/v1/rod.pb.h"
@@ -61,6 +62,7 @@ struct PluginEntry {
   std::string summary;
   std::string severity;                 // of a check
   std::string extension;                // of an exporter
+  std::vector<std::string> wants;       // of an exporter: what the report must have besides ("placement")
   std::vector<std::string> extensions;  // of an importer
   std::vector<PluginOption> options;
 };
@@ -68,6 +70,7 @@ struct PluginInfo {
   int api = 0;
   std::string name, version, license, summary;
   std::vector<PluginEntry> entries;
+  std::vector<Practice> practices;  // what it says is usual for guides, with its name; one for each technique
 };
 
 // What a plugin looks at. The references must outlive the call.
