@@ -7,6 +7,7 @@
 #include "withy/bonding/bonding.h"
 #include "withy/fit/fit.h"
 #include "withy/guides/guides.h"
+#include "withy/line_load/line_load.h"
 #include "withy/rod/rod.h"
 #include "withy/sections/sections.h"
 #include "withy/v1/report.pb.h"
@@ -18,6 +19,7 @@ namespace withy {
 struct Answers {
   SectionsAnswers sections;
   BendingAnswers bending;
+  LineLoadAnswers line_load;
   FitAnswers fit;
   BondingAnswers bonding;
   GuidesAnswers guides;

@@ -7,6 +7,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_join.h"
+#include "bent_words.h"
 #include "cautions.h"
 #include "figure_text.h"
 #include "text_parts.h"
@@ -17,52 +18,14 @@
 namespace withy {
 namespace {
 
-constexpr double kLevelDeg = 0.5;      // what would be printed as 0
 constexpr double kNoStrain = 5e-4;     // thousandths; what would be printed as 0.00
 constexpr double kSamePlaceMm = 0.05;  // what would be printed alike
 constexpr std::size_t kDearest = 3;    // of the guide train that are named
 
-std::string Degrees(double deg) {
-  return FormatFixed(std::abs(deg), 0) + " deg";
-}
-
-// "45 deg above the horizontal"
-std::string Direction(double deg) {
-  if (std::abs(deg) < kLevelDeg) return "level";
-  return Degrees(deg) + (deg > 0 ? " above" : " below") + " the horizontal";
-}
-
-// Below -90 it points back at the angler: counted from straight down then, as it is seen.
-std::string TipDirection(double deg) {
-  if (deg < -90 - kLevelDeg) return absl::StrCat("tip points back, ", Degrees(deg + 90), " past straight down");
-  return "tip points " + Direction(deg);
-}
-
-// "450 g straight down", "4.41 N, 20 deg below the horizontal"; as a weight only where it pulls as one.
+// "450 g (4.41 N) straight down at the tip; butt 45 deg above the horizontal"
 std::string LoadWords(const v1::BentShape& bent) {
-  std::string words;
-  const bool down = std::abs(bent.load_angle_deg() + 90) < kLevelDeg;
-  if (down && bent.has_load_n()) {
-    words = absl::StrCat(FormatFixed(bent.load_n() / kStandardGravity * 1000, 0), " g (", FormatFixed(bent.load_n(), 2),
-                         " N) straight down at the tip");
-  } else if (bent.has_load_n()) {
-    words = absl::StrCat(FormatFixed(bent.load_n(), 2), " N at the tip, ", Direction(bent.load_angle_deg()));
-  }
-  return absl::StrCat(words, "; butt ", Direction(bent.butt_angle_deg()));
-}
-
-// What of the load the figures are of, where it is not all of it.
-std::string StateWords(const v1::BentShape& bent) {
-  const std::string part = FormatFixed(std::floor(100 * bent.reached()), 0) + " % of it";
-  if (bent.state() == "several") {
-    return "folds: beyond " + part + " more than one shape holds the load, and which one comes cannot be said; " +
-           "the figures are of that part of the load";
-  }
-  if (bent.state() == "none") {
-    return "folds: beyond " + part + " no shape near by holds the load, and the rod snaps over; " +
-           "the figures are of that part of the load";
-  }
-  return bent.state() == "bent" ? "" : "how it bends under this load cannot be told";
+  const std::string pull = bent.has_load_n() ? PullText(bent.load_n(), bent.load_angle_deg(), " at the tip") : "";
+  return absl::StrCat(pull, "; butt ", DirectionText(bent.butt_angle_deg()));
 }
 
 // "197 mm from the tip: 3.39 ± 0.37 thousandths of strain"
@@ -79,7 +42,7 @@ std::string HardestWords(const v1::BentShape& bent, LengthUnits units) {
 std::string CaseText(const v1::BentShape& bent, double clamp_mm, const ShowOptions& options) {
   const TextStyle& style = options.style;
   std::string text = LineText("load " + Visible(bent.id()), LoadWords(bent), style);
-  if (const std::string state = StateWords(bent); !state.empty()) text += LineText("", state, style);
+  if (const std::string state = FoldedText(bent.state(), bent.reached()); !state.empty()) text += LineText("", state, style);
   if (bent.at_mm_size() == 0) return text;
   if (bent.has_clamp_mm() && std::abs(bent.clamp_mm() - clamp_mm) > kSamePlaceMm) {
     text += LineText("  held for this at", AlongText(bent.clamp_mm(), std::nullopt, options.units));
@@ -87,7 +50,7 @@ std::string CaseText(const v1::BentShape& bent, double clamp_mm, const ShowOptio
   if (bent.has_tip_drop_mm()) {
     text += LineText("  tip drops",
                      AlongText(bent.tip_drop_mm(), WITHY_FIGURE(bent, tip_drop_plus_minus_mm), options.units) + "; " +
-                         TipDirection(bent.tip_angle_deg()),
+                         TipDirectionText(bent.tip_angle_deg()),
                      style);
   }
   if (bent.has_clamp_moment_n_m()) {

@@ -9,6 +9,7 @@
 #include "withy/findings/nearest_name.h"
 #include "withy/fit/fit.h"
 #include "withy/guides/guides.h"
+#include "withy/line_load/line_load.h"
 #include "withy/review/review.h"
 #include "withy/rod/rod.h"
 #include "withy/sections/sections.h"
@@ -19,7 +20,7 @@ namespace {
 
 std::vector<Code> AllCodes() {
   std::vector<Code> all;
-  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), BendingCodes(), FitCodes(), BondingCodes(), GuidesCodes(),
+  for (const auto& codes : {DocumentCodes(), RodCodes(), SectionsCodes(), BendingCodes(), LineLoadCodes(), FitCodes(), BondingCodes(), GuidesCodes(),
                             WrapsCodes(), BalanceCodes(), ReviewCodes()}) {
     all.insert(all.end(), codes.begin(), codes.end());
   }

@@ -32,6 +32,9 @@ inline constexpr std::string_view kLead =
 inline constexpr std::string_view kHighAngle =
     "A blank lifted at a high angle breaks without warning: stay within its rating, keep the angle of rod and line low, "
     "and wear eye protection when load testing.";
+inline constexpr std::string_view kLoadedRod =
+    "A loaded rod stores energy: nobody stands in line with it, hooks are off or covered, and the weight hangs on a catch "
+    "line. No figure here says that a load is safe.";
 inline constexpr std::string_view kRating =
     "None of this says what the finished rod may carry: the blank's rating says that.";
 

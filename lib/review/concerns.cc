@@ -17,6 +17,7 @@ Answers ComputeAnswers(const Rod& rod, const std::vector<Practice>& practices) {
   answers.balance = ComputeBalance(rod, answers.sections, answers.fit, answers.bonding, answers.wraps, inputs);
   // What sits on the blank is known now.
   answers.bending = ComputeBending(rod, answers.sections, OnTheBlankOf(rod, answers.balance.parts), inputs);
+  answers.line_load = ComputeLineLoad(rod, answers.bending, inputs);
   answers.inputs = std::move(inputs);
   return answers;
 }
@@ -24,6 +25,7 @@ Answers ComputeAnswers(const Rod& rod, const std::vector<Practice>& practices) {
 void CheckAnswers(const Rod& rod, const Answers& answers, std::vector<Finding>& findings) {
   CheckSections(rod, answers.sections, findings);
   CheckBending(rod, answers.sections, answers.bending, findings);
+  CheckLineLoad(rod, answers.line_load, findings);
   CheckFit(rod, answers.sections, answers.fit, findings);
   CheckBonding(rod, answers.fit, answers.bonding, findings);
   CheckGuides(rod, answers.fit, answers.guides, findings);

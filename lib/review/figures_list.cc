@@ -6,6 +6,8 @@
 #include "withy/bonding/bonding.h"
 #include "withy/fit/fit.h"
 #include "withy/guides/guides.h"
+#include "withy/guides/train_plan.h"
+#include "withy/line_load/line_load.h"
 #include "withy/review/why.h"
 #include "withy/sections/sections.h"
 #include "withy/wraps/wraps.h"
@@ -15,7 +17,7 @@ namespace {
 
 std::vector<Figure> AllFigures() {
   std::vector<Figure> all;
-  for (const auto& figures : {SectionsFigures(), BendingFigures(), FitFigures(), BondingFigures(), GuidesFigures(), WrapsFigures(),
+  for (const auto& figures : {SectionsFigures(), BendingFigures(), LineLoadFigures(), FitFigures(), BondingFigures(), GuidesFigures(), PlacementFigures(), WrapsFigures(),
                               BalanceFigures(), RodFigures()}) {
     all.insert(all.end(), figures.begin(), figures.end());
   }

@@ -85,16 +85,17 @@ v1::Report MakeReport(const Rod& rod, const Answers& answers) {
   AssumptionList assumptions(report);
   for (const auto* list : {&rod.assumptions, &answers.sections.assumptions, &answers.fit.assumptions,
                            &answers.bonding.assumptions, &answers.wraps.assumptions, &answers.balance.assumptions,
-                           &answers.bending.assumptions}) {
+                           &answers.bending.assumptions, &answers.line_load.assumptions}) {
     assumptions.Add(*list);
   }
   for (const auto* list : {&rod.unknowns, &answers.sections.unknowns, &answers.fit.unknowns, &answers.bonding.unknowns,
                            &answers.guides.unknowns, &answers.wraps.unknowns, &answers.balance.unknowns,
-                           &answers.bending.unknowns}) {
+                           &answers.bending.unknowns, &answers.line_load.unknowns}) {
     AddUnknowns(*list, report);
   }
   ReportSections(rod, answers, *report.mutable_sections());
   ReportBending(answers.bending, *report.mutable_bending());
+  ReportLineLoad(rod, answers.line_load, *report.mutable_line_load());
   ReportFit(rod, answers.fit, *report.mutable_fit());
   ReportBonding(answers.bonding, *report.mutable_bonding());
   ReportGuides(rod, answers.guides, *report.mutable_guides());

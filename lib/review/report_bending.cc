@@ -30,21 +30,6 @@ const char* ModulusWord(Source source) {
   return "assumed";
 }
 
-const char* StateWord(ElasticaState state) {
-  switch (state) {
-    case ElasticaState::kSolved:
-      return "bent";
-    case ElasticaState::kSeveral:
-      return "several";
-    case ElasticaState::kNone:
-      return "none";
-    case ElasticaState::kNotConverged:
-    case ElasticaState::kBadInput:
-      break;
-  }
-  return "cannot tell";
-}
-
 // At the ends of all pieces, at a step on both sides; of very many pieces at even distances.
 void ReportStiffness(const BendingOf& of, v1::BendingOf& to) {
   const auto add = [&](double s, double stiffness) {
@@ -130,6 +115,21 @@ void ReportOne(const BendingOf& of, v1::BendingOf& to) {
 }
 
 }  // namespace
+
+const char* StateWord(ElasticaState state) {
+  switch (state) {
+    case ElasticaState::kSolved:
+      return "bent";
+    case ElasticaState::kSeveral:
+      return "several";
+    case ElasticaState::kNone:
+      return "none";
+    case ElasticaState::kNotConverged:
+    case ElasticaState::kBadInput:
+      break;
+  }
+  return "cannot tell";
+}
 
 void ReportBending(const BendingAnswers& answers, v1::BendingReport& report) {
   if (answers.bare) ReportOne(*answers.bare, *report.mutable_bare());

@@ -7,6 +7,7 @@
 #include "bench_cuts.h"
 #include "bending_text.h"
 #include "figure_text.h"
+#include "line_load_text.h"
 #include "show_tables.h"
 #include "text_parts.h"
 #include "withy/units/format.h"
@@ -181,7 +182,7 @@ std::string ShowText(std::string_view file, const v1::Design& design, const v1::
   std::string masses = MassTable(report, options);
   if (!balance.empty() && !masses.empty()) balance += "\n";
   text += SectionText("Mass and balance, from the butt end of the finished rod", balance + masses, style);
-  text += BendingText(report, options);
+  text += BendingText(report, options) + LineLoadText(report, options);
   return text + Assumed(report, style) + NotKnown(report, style);
 }
 

@@ -91,7 +91,7 @@ void SayAssumptions(const Rod& rod, const std::vector<Plug>& plugs, BendingAnswe
     if (load.at_tip || !load.load_n) continue;
     answers.assumptions.push_back(
         {load.at, "the load acts on the ring of the tip-top alone",
-         "the line along the rod presses on the other rings and bends it further; that is not in it"});
+         "the line along the rod presses on the other rings and bends it further; line_load has that"});
   }
 }
 

@@ -1,5 +1,6 @@
 #include <cstddef>
 
+#include "strain.h"
 #include "withy/bending/bending.h"
 
 namespace withy {
@@ -26,6 +27,10 @@ StiffBlank StiffAheadOf(const StiffBlank& blank, double from_m) {
     ahead.stiffness_change.push_back(blank.stiffness_change[i]);
   }
   return ahead;
+}
+
+double StrainAt(const StiffBlank& blank, double s, double moment) {
+  return bending::StrainAt(blank.beam, blank.outer_m, s, moment);
 }
 
 }  // namespace withy

@@ -99,6 +99,8 @@ struct StiffBlank {
 // What is left of it ahead of `from_m`, counted as butt_m is; all of it where that is behind its beginning. REQUIRES: from_m
 // is behind its end.
 StiffBlank StiffAheadOf(const StiffBlank& blank, double from_m);
+// Strain of its outermost fibre where the bending moment is that, `s` from its beginning: where the diameter jumps, the larger.
+double StrainAt(const StiffBlank& blank, double s, double moment);
 
 struct BendingAnswers {
   std::optional<double> held_m;             // where the rod is held where a load says no other place, from its butt end

@@ -2,11 +2,12 @@
 //
 // The model is that of withy/numerics/strung_beam.h: a weightless rod clamped at its handle, a line from the reel through the
 // ring of each guide and the tip-top to a far point. The reel is fixed to the butt; where it is ahead of the clamp, the handle
-// under it counts as rigid. Only load cases that pull through the line are judged here (bending has the others).
+// under it counts as rigid. Only load cases that pull through the line are judged here (bending has the others), and what the
+// static tests of the log should have shown.
 //
 // Uncertainty to first order, of the pull and of the stiffness of the blank as a whole: a stiffness that is off by the same
 // factor everywhere acts as a pull that is off by the inverse of it. What the pieces may be off by is averaged with their share
-// of the strain energy.
+// of the strain energy. Angles, places and heights of rings count as exact.
 #ifndef WITHY_LINE_LOAD_LINE_LOAD_H_
 #define WITHY_LINE_LOAD_LINE_LOAD_H_
 
@@ -30,14 +31,14 @@ struct LineTrain {
   std::vector<int> guides;       // in Rod::guides, butt first
   std::vector<double> ring_m;    // of those, and of the tip-top last
   std::vector<double> offset_m;  // likewise: axis of the blank to the ring's centre
-  std::vector<double> turned;    // likewise: radians about the blank from the reel's side
+  std::vector<double> turned;    // likewise: as BeamRing::turned; a guide's angle counts clockwise seen from the butt
 };
 
 // One load through the line. Lengths from the clamp, in the frame of the butt (x along the butt's forward axis).
 struct StrungRod {
   std::string id;                // of the load case
   FieldPath at;
-  std::size_t load_case = 0;     // in Rod::load_cases
+  std::size_t load_case = 0;     // in Rod::load_cases; of a static test in Rod::static_tests
   double clamp_m = 0;            // from the butt end of the finished rod
   StiffBlank blank;              // ahead of the clamp
   std::vector<BeamRing> rings;   // of the train
@@ -46,13 +47,22 @@ struct StrungRod {
   std::vector<Clearance> clearances;  // of each span; empty where not solved
   StrungPeaks peaks;
   // Of the whole pull; unset where not solved.
+  // Without sign the moment; the drop from the line straight on from the butt, square to it; the turn positive in the way in
+  // which the rod bends.
   std::optional<Uncertain> tension_n, tip_angle, tip_drop_m, clamp_moment_n_m, most_turn;
   int most_turned = -1;          // guide (in the train) at which the line turns most, the tip-top left out; -1 = none
+  double sense = -1;             // the way in which the rod bends: +1 anticlockwise, -1 clockwise
+  // Of a static test: how far the tip of the rod drops, as tip_drop_m, by its own weight alone; unset = not known.
+  std::optional<double> own_drop_m;
+  bool solved() const { return bent.state == ElasticaState::kSolved; }
+  // Some shape to speak of: all of the pull, or that part of it that the rod holds.
+  bool told() const { return !bent.rings.empty() && !bent.points.empty(); }
 };
 
 struct LineLoadAnswers {
   std::optional<LineTrain> train;  // unset = cannot be told
   std::vector<StrungRod> cases;    // those of Rod::load_cases that pull through the line
+  std::vector<StrungRod> tests;    // what should have been seen in those of Rod::static_tests that hold for the rod as it is
   std::vector<Assumption> assumptions;
   std::vector<Unknown> unknowns;
 };
