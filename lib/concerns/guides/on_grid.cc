@@ -168,6 +168,9 @@ Placement OnGrid(const PlacementProblem& problem, const Layout& best, double gri
   Placement placement;
   placement.why = WhatIsWrongWith(problem);
   if (placement.why.empty()) placement.why = WhatIsWrongWithPlaces(problem, best.s_m);
+  if (placement.why.empty() && !(grid_m > 0 && grid_m < problem.beam.length())) {
+    placement.why = absl::StrFormat("a grid of %g mm", grid_m * 1000);
+  }
   if (!placement.why.empty()) return placement;
   const Grid grid(problem, grid_m);
   const std::vector<double> nearest = grid.NearestTo(best.s_m);

@@ -65,9 +65,14 @@ std::string WrongOfBounds(const PlacementProblem& problem) {
     return absl::StrFormat("guide 1 between %g and %g m, the last one up to %g m: not all of that lies on the rod",
                            problem.first_low_m, problem.first_high_m, problem.last_high_m);
   }
+  if (!problem.locked_m.empty() && problem.locked_m.front()) return "";
   if (problem.first_low_m > problem.first_high_m) {
     return absl::StrFormat("guide 1 has no room: not before %g m and not beyond %g m from the butt end",
                            problem.first_low_m, problem.first_high_m);
+  }
+  if (!(problem.first_low_m > 0) || !(problem.first_low_m > problem.reel_s_m)) {
+    return absl::StrFormat("guide 1 may stand at %g m from the butt end, which is not beyond butt end and reel",
+                           problem.first_low_m);
   }
   return "";
 }

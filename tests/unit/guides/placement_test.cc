@@ -246,6 +246,8 @@ TEST(PlaceGuides, BadInputIsSaid) {
       {[](auto& p) { p.beam.pieces[0].stiffness = {}; }, "stiffness"},
       {[](auto& p) { p.beam.pieces.clear(); }, ""},
       {[&](auto& p) { p.reel_s_m = kNone; }, "reel"},
+      {[](auto& p) { p.reel_s_m = 0.5; }, "guide 1 may stand at 0.4 m"},
+      {[](auto& p) { p.first_low_m = 0; }, "guide 1 may stand at 0 m"},
       {[](auto& p) {
          p.closed.assign(4, {{1.2, 1.1}});
        },
@@ -322,6 +324,13 @@ TEST(OnGrid, TooCoarse) {
   const Placement ruled = OnGrid(problem, PlaceGuides(problem).best, 0.7);
   EXPECT_FALSE(ruled.feasible);
   EXPECT_THAT(ruled.why, HasSubstr("no layout on a grid of 700 mm"));
+}
+
+TEST(OnGrid, NoGrid) {
+  const PlacementProblem problem = Underneath(3);
+  const Layout best = PlaceGuides(problem).best;
+  for (const double grid : {0.0, -0.002, std::nan(""), 5.0})
+    EXPECT_THAT(OnGrid(problem, best, grid).why, HasSubstr("a grid of"));
 }
 
 TEST(WhatIf, OneGuideFewerAndOneMore) {

@@ -5,17 +5,18 @@
 //   if (found.feasible) found.best.s_m, found.best.j;
 //   Placement ruled = OnGrid(problem, found.best, 0.0254 / 8);
 //
-// What is small in a good layout. Guide k turns the line by beta_ck under load c and is pressed by 2 T sin(|beta_ck| / 2), so
-// the turn tells line path and ring load at once. The turns of one load sum up to a total that hardly depends on the layout:
-// the least largest is the evenest. Over several loads the evenest of each cannot be had, the least largest of all can:
+// What is small in a good layout. Guide k turns the line by beta_ck under load c and is pressed by 2 T sin(|beta_ck| /
+// 2), so the turn tells line path and ring load at once. The turns of one load sum up to a total that hardly depends on
+// the layout: the least largest is the evenest. Over several loads the evenest of each cannot be had, the least largest
+// of all can:
 //
 //   J = max over cases c of weight_c max(|beta_c1|, ..., |beta_cn|, 2 |gamma_c|)
 //
-// gamma_c = angle of the tip less the line's direction on its way into the tip-top. The whole turn at the tip-top is not in J:
-// rod and load make most of it wherever the guides stand, and it would then rule and crowd the guides at the tip. Twice,
-// since the tip-top closes only one half of a span. To break ties, R = root mean square of weight_c times the beam's turn within
-// the spans between rings; what is minimised is F = J + 0.1 R. Source: own formulation, as are its factors 2 and 0.1; model of
-// the line in strung_beam.h. J is what to quote.
+// gamma_c = angle of the tip less the line's direction on its way into the tip-top. The whole turn at the tip-top is
+// not in J: rod and load make most of it wherever the guides stand, and it would then rule and crowd the guides at the
+// tip. Twice, since the tip-top closes only one half of a span. To break ties, R = root mean square of weight_c times
+// the beam's turn within the spans between rings; what is minimised is F = J + 0.1 R. Source: own formulation, as are
+// its factors 2 and 0.1; model of the line in strung_beam.h. J is what to quote.
 //
 // J has kinks, where one guide stops ruling and another begins: F is minimised in its epigraph form (minimise.h).
 #ifndef WITHY_GUIDES_PLACEMENT_H_
@@ -49,13 +50,15 @@ struct PlacementProblem {
   std::vector<double> outer_m;         // diameter of the blank at both ends of each piece of the beam
   int side = 1;                        // +1: rings on the outside of a bend with 0 < phi < pi (on top); -1: underneath
   double reel_s_m = 0, reel_offset_m = 0;
-  std::vector<double> offsets_m;       // axis of the blank to the ring's centre, guide 1 to n, butt to tip; stays with the number
+  std::vector<double> offsets_m;       // axis of the blank to the ring's centre, guide 1 to n from the butt; stays with
+                                       // the number, not with the place
   std::vector<double> turned;          // radians about the axis from `side`, of each guide; empty = none
   double tip_offset_m = 0;
   double first_low_m = 0, first_high_m = 0, last_high_m = 0;  // of guide 1, of guide n
-  std::vector<double> least_gaps_m;    // n of them: guide k to k + 1, the last one guide n to the tip-top
-  std::vector<std::optional<double>> locked_m;       // of each guide, or empty; a locked place may break the rules above
-  std::vector<std::vector<ClosedStretch>> closed;    // of each guide, or empty
+  std::vector<double> least_gaps_m;    // n of them: guide k to k + 1; the last one guide n to the tip-top
+  std::vector<std::optional<double>> locked_m;     // of each guide, or empty; a locked guide may break rules, the
+                                                   // others keep theirs towards it
+  std::vector<std::vector<ClosedStretch>> closed;  // of each guide, or empty
   bool gaps_never_grow = true;         // towards the tip, the gap to the tip-top included
   std::vector<PlacementCase> cases;    // at least one
   int count() const { return static_cast<int>(offsets_m.size()); }
@@ -73,12 +76,12 @@ struct LayoutCase {
 struct Layout {
   std::vector<double> s_m;             // of each guide
   bool solved = false;                 // under every case; else `why`, and what follows is 0
-  std::string why;                     // "case stretched: the rod folds at 0.83 of the load"
+  std::string why;                     // "load case heavy: the rod folds at 0.83 of the load"
   double j = 0, r = 0, f = 0;          // radians
   int worst_case = 0, worst_ring = 0;  // where J is met, from 0; ring n = the line's way into the tip-top
   double clearance_violation_m = 0;    // most missing, not below 0
-  double position_violation_m = 0;     // of bounds, gaps, gaps that grow where that is ruled out, closed stretches; locked guides
-                                       // are judged among each other no more
+  double position_violation_m = 0;     // of bounds, gaps, gaps that grow where that is ruled out, closed stretches; not
+                                       // of what locked guides alone break
   std::vector<LayoutCase> cases;
 };
 
@@ -86,7 +89,7 @@ struct Layout {
 inline constexpr double kPlaceTolerance = 1e-6;
 inline constexpr double kClearanceTolerance = 5e-5;
 
-// What keeps a problem from being one, whatever the layout: empty where it is one. "guide 3: offset is not above ...".
+// What keeps a problem from being one, whatever the layout: empty where it is one. "guide 3: locked at 3 m".
 std::string WhatIsWrongWith(const PlacementProblem& problem);
 
 // Any layout; s_m of the right size, strictly rising within 0 < s < length, or it ends as not solved.
@@ -97,7 +100,8 @@ bool IsFeasible(const Layout& layout);
 struct Placement {
   bool feasible = false;
   std::string why;                     // of not feasible: what cannot be met, or what is wrong with the problem
-  Layout best;                         // not feasible: the one that misses least (F + 60 rad/m x violation); empty of bad input
+  Layout best;                         // not feasible: that of the least F + 60 rad/m x missing clearance, or the one
+                                       // nearest to the rules for places; empty of bad input
   int solves = 0;                      // of one load case each
 };
 
@@ -105,16 +109,20 @@ struct PlaceOptions {
   int most_solves = 600;
 };
 
-// The least F. From several classic starts, until two end on the same one or solves run out; deterministic.
+// The least F; where R would take more than a thousandth of J for itself, the least J + 0.01 R: it is there to break
+// ties. From several classic starts until two end on the same layout or solves run out, then, where a ring landed in a
+// closed stretch, on either side of that, best first. Deterministic. Nine guides under three loads take some 80 solves,
+// about 20 ms (tests/bench/placement_bench.cc).
 Placement PlaceGuides(const PlacementProblem& problem, const PlaceOptions& options = {});
 
-// The same with each distance from the tip-top a whole multiple of grid_m, except locked guides: the best found among
-// neighbours of `best` on the grid that break nothing. REQUIRES: grid_m > 0.
+// The same with each distance from the tip-top a whole multiple of grid_m, except locked guides: the layout nearest to
+// `best` (least squares) that keeps every rule for places, and from there to better neighbours. Not feasible, with why:
+// none within four steps, or clearance is missed.
 Placement OnGrid(const PlacementProblem& problem, const Layout& best, double grid_m, const PlaceOptions& options = {});
 
-// --- Classic layouts (classic_layouts.cc): the trade's progressions, distances from the tip-top rising by a rule. Places from
-// the clamp, guide 1 to n. Common practice, no source: next to the tip 4 in, guide 1 in the middle of where it may stand. They
-// heed neither locks nor closed stretches nor the least gaps.
+// --- Classic layouts (classic_layouts.cc): the trade's progressions, distances from the tip-top rising by a rule.
+// Places from the clamp, guide 1 to n. Common practice, no source: next to the tip 4 in, guide 1 in the middle of where
+// it may stand. They heed neither locks nor closed stretches nor the least gaps.
 inline constexpr double kFromTipM = 0.1016;
 
 // Gaps that grow by a fixed step from the tip: D_j = j X + I j (j - 1) / 2.
