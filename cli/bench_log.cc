@@ -142,6 +142,10 @@ bool ReadMass(const Options& options, std::string_view option, Io& io, std::opti
   return ReadQuantity(options, option, io, ParseMass, mass);
 }
 
+bool ReadAngle(const Options& options, std::string_view option, Io& io, std::optional<AngleText>* angle) {
+  return ReadQuantity(options, option, io, ParseAngle, angle);
+}
+
 v1::Length MeasuredLength(const LengthText& length, const std::optional<LengthText>& plus_minus) {
   v1::Length to;
   if (length.unit == "inch") {
@@ -167,6 +171,13 @@ v1::Mass MeasuredMass(const MassText& mass) {
   } else {
     to.set_g(mass.number);
   }
+  to.set_source(v1::Source::MEASURED);
+  return to;
+}
+
+v1::Angle MeasuredAngle(const AngleText& angle) {
+  v1::Angle to;
+  to.set_deg(angle.number);
   to.set_source(v1::Source::MEASURED);
   return to;
 }

@@ -1,4 +1,4 @@
-// Recording at the bench: what `trim` and `balance` write into the log of a design.
+// Recording at the bench: what `trim`, `balance` and `guides` write into the log of a design.
 #ifndef WITHY_CLI_BENCH_LOG_H_
 #define WITHY_CLI_BENCH_LOG_H_
 
@@ -23,10 +23,12 @@ std::span<const OptionSpec> RecordingOptions();
 // on standard error, where it is no quantity of that kind: kUsage.
 bool ReadLength(const Options& options, std::string_view option, Io& io, std::optional<LengthText>* length);
 bool ReadMass(const Options& options, std::string_view option, Io& io, std::optional<MassText>* mass);
+bool ReadAngle(const Options& options, std::string_view option, Io& io, std::optional<AngleText>* angle);
 
 // The same as the schema keeps it: measured, in the unit that was typed. `plus_minus` may be in another unit.
 v1::Length MeasuredLength(const LengthText& length, const std::optional<LengthText>& plus_minus);
 v1::Mass MeasuredMass(const MassText& mass);
+v1::Angle MeasuredAngle(const AngleText& angle);
 
 // Writes what has become of a design: in place of the operand, unless somebody else wrote it meanwhile, or to -o. kDone, or
 // the exit status of what was said on standard error.

@@ -4,9 +4,9 @@
 namespace withy {
 namespace {
 
-constexpr const Command* kCommands[] = {&kNew,       &kCheck,      &kShow,       &kWhy,       &kTrim,   &kBalance,
-                                        &kCalibrate, &kPlan,       &kConvert,    &kFmt,       &kExport, &kImport,
-                                        &kExplain,   &kPluginList, &kPluginTest, &kPluginNew, &kSchema};
+constexpr const Command* kCommands[] = {&kNew,       &kCheck, &kShow,    &kWhy, &kTrim,   &kBalance, &kGuides,
+                                        &kCalibrate, &kPlan,  &kConvert, &kFmt, &kExport, &kImport,  &kExplain,
+                                        &kPluginList, &kPluginTest, &kPluginNew, &kSchema};
 
 constexpr OptionSpec kCommon[] = {
     {"--color", "WHEN", "paint the output: auto (on a terminal), always, never", Completes::kChoice,

@@ -6,7 +6,7 @@
 
 namespace withy {
 
-extern const Command kNew, kCheck, kShow, kWhy, kTrim, kBalance, kCalibrate, kPlan, kConvert, kFmt, kExport, kImport,
+extern const Command kNew, kCheck, kShow, kWhy, kTrim, kBalance, kGuides, kCalibrate, kPlan, kConvert, kFmt, kExport, kImport,
     kExplain, kPluginList, kPluginTest, kPluginNew, kSchema;
 
 }  // namespace withy

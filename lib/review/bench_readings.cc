@@ -8,6 +8,7 @@
 #include "bench_cuts.h"
 #include "bench_text.h"
 #include "figure_text.h"
+#include "static_test_readings.h"
 #include "withy/findings/nearest_name.h"
 #include "withy/review/trim_text.h"
 #include "withy/units/format.h"
@@ -17,7 +18,6 @@ namespace withy {
 namespace {
 
 constexpr double kLargestFactor = 1.5;  // beyond it a cut is taken for a typing error
-constexpr double kLikeness = 0.02;      // relative: two numbers that are meant to be one
 constexpr double kLeastCut_mm = 0.05;   // a file takes no less
 constexpr double kWorstReading_mm = 25.4;  // of a tape
 constexpr double kReelNear = 0.25, kReelFar = 0.6;  // of the reel's mass: it was on, or off
@@ -53,18 +53,15 @@ std::optional<double> LengthOfPart(const v1::Report& report, const std::string& 
   return std::nullopt;
 }
 
-// "10 times", where one number is that many times the other.
-std::string TimesOff(double number, double meant) {
-  for (double factor : {25.4, 10.0}) {
-    if (std::abs(number / meant / factor - 1) < kLikeness) return FormatShortest(factor) + " times";
-    if (std::abs(number / meant * factor - 1) < kLikeness) return "1/" + FormatShortest(factor) + " of";
-  }
-  return "";
-}
-
 std::vector<std::string> PartsOf(const v1::Design& design) {
   std::vector<std::string> ids;
   for (const v1::Part& part : design.handle().parts()) ids.push_back(part.id());
+  return ids;
+}
+
+std::vector<std::string> GuidesOf(const v1::Design& design) {
+  std::vector<std::string> ids;
+  for (const v1::Guide& guide : design.guides()) ids.push_back(guide.id());
   return ids;
 }
 
@@ -102,6 +99,8 @@ class Judge {
     if (readings_.weights) Counterweights(*readings_.weights);
     if (readings_.potted) Potting();
     for (const std::string& id : readings_.missing) IsThere(id, ThingsOn(design_));
+    for (Refusal& refusal : RefusalsOfStaticTest(design_, report_, readings_, units_)) refusals_.push_back(std::move(refusal));
+    for (const std::string& id : readings_.touched) IsThere(id, GuidesOf(design_));
     if (!readings_.corrects.empty()) Correction();
     return refusals_;
   }
@@ -147,7 +146,7 @@ class Judge {
     }
     AmountOfCut(cut_mm);
     const std::vector<BenchCut> cuts = BenchCuts(report_.fit().cut_plan(), units_, CutLimitsOf(design_));
-    const std::string times = cuts.empty() ? "" : TimesOff(cut_mm, cuts.front().cut.take_mm());
+    const std::string times = cuts.empty() ? "" : TimesOff(cut_mm, cuts.front().cut.take_mm(), 25.4);
     if (!times.empty()) {
       Refuse(absl::StrCat("a cut of ", Mm(cut_mm), " is ", times, " the ", Mm(cuts.front().cut.take_mm()), " planned"),
              "look at the unit and at the decimal point");

@@ -34,6 +34,9 @@ struct BenchReadings {
   std::optional<std::uint32_t> weights;  // in it when it was weighed, or potted now
   bool potted = false;
   std::vector<std::string> missing;  // ids of what was not on it when it was weighed
+  // A static test: the weight on the line, how the rod was held, what was seen.
+  std::optional<double> lifted_g, butt_angle_deg, line_angle_deg, clamp_mm, tip_drop_mm;
+  std::vector<std::string> touched;  // ids of guides
   std::string corrects;  // id of the entry that was wrong
 };
 
@@ -49,7 +52,8 @@ struct Refusal {
 // or longer than blank and handle; a number that would fit if it were in another unit (25.4, 28.35) or had its point
 // elsewhere (10); what the log has closed (the handle is glued, the counterweights are potted); a balance point off the
 // rod; a mass that the rod has with the reel on, where it was off, or the other way round; more counterweights than fit;
-// an entry that is not there.
+// an entry that is not there. Of a static test: a weight that in another unit would be one of the load cases, or more than twice
+// the blank's rating; an angle beyond straight up or down; a clamp off the rod; a tip that drops by more than the rod is long.
 std::vector<Refusal> RefusalsOf(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,
                                 LengthUnits units);
 

@@ -15,6 +15,7 @@
 
 #include "absl/status/statusor.h"
 #include "withy/document/document.h"
+#include "withy/guides/practice.h"
 #include "withy/v1/report.pb.h"
 
 namespace withy {
@@ -30,6 +31,7 @@ struct PlacementOptions {
   std::optional<double> grid_mm;       // places are whole multiples of it; unset = 1/8 in or 2 mm, by the design's units
   int count = 0;                       // guides to place; 0 = as many as the design lists
   std::vector<StockOfModel> stock;     // choose the models from these; empty = the design's
+  std::vector<Practice> practices;     // of plugins: what is usual, in place of withy's own
 };
 
 // The grid that `options` mean for a design, in mm.

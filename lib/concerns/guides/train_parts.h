@@ -1,0 +1,35 @@
+// What a train plan is put together from: its loads, and what keeps guides where they are or from where they may not be.
+#ifndef WITHY_GUIDES_TRAIN_PARTS_H_
+#define WITHY_GUIDES_TRAIN_PARTS_H_
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "withy/guides/train_plan.h"
+
+namespace withy::guides {
+
+// Adds to `notes` what was added to the design's loads and why. Empty: the design tells of no pull at all.
+std::vector<TrainLoad> TrainLoadsOf(const Rod& rod, int side, std::vector<std::string>& notes);
+// Of those, the one with the largest pull.
+const TrainLoad& HeaviestOf(const std::vector<TrainLoad>& loads);
+// Direction of the line beyond the tip-top, radians clockwise from the butt's forward axis.
+double PhiOf(const LoadCase& load);
+
+// Feet and thread of a guide, from its ring's plane. Where its foot is not known, so long is assumed, and noted.
+GuideReach ReachOf(const Rod& rod, const Guide& guide, std::vector<std::string>& notes);
+
+// What stays where it is: locked by hand, wrapped, coated or glued, or placed by the log. Says why; empty = it may be moved.
+std::string StaysBecause(const Rod& rod, const Guide& guide);
+
+// Foremost point of the handle with every hood and nut as far forward as it goes; unset where no part tells its place.
+std::optional<double> FrontOfHandle(const Rod& rod);
+// Joints with their wraps, and hook keepers.
+std::vector<TakenStretch> TakenStretches(const Rod& rod);
+// Butt-side end of what the tip-top takes, tube and wrap: metres from the butt end of the finished rod.
+double TipTopFrom(const Rod& rod, double tip_ring_m);
+
+}  // namespace withy::guides
+
+#endif  // WITHY_GUIDES_TRAIN_PARTS_H_

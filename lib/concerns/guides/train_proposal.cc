@@ -1,0 +1,115 @@
+// Looking for the layout, and for what it is compared with.
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "absl/strings/str_format.h"
+#include "train_parts.h"
+
+namespace withy {
+namespace {
+
+constexpr double kOffByM = 0.003;
+// A first look tells the places well enough for the diameters there.
+constexpr int kFirstLook = 150, kWholeSearch = 600, kComparison = 400;
+
+class Proposer {
+ public:
+  Proposer(const Rod& rod, const TrainPlan& plan, const ProposeOptions& options) : rod_(rod), options_(options) {
+    proposal_.plan = plan;
+  }
+
+  TrainProposal Run() {
+    Placement found = Search();
+    if (LetGoOfHeaviest(found)) found = Search();
+    if (!found.best.solved) {
+      proposal_.why = found.why.empty() ? found.best.why : found.why;
+      return std::move(proposal_);
+    }
+    found = Rounded(plan().problem, std::move(found), kWholeSearch);
+    proposal_.proposed = JudgeLayout(rod_, plan(), found.best.s_m);
+    const Layout& layout = proposal_.proposed->layout;
+    Count(1);
+    proposal_.feasible = layout.solved && IsFeasible(layout);
+    if (!proposal_.feasible) proposal_.why = found.why.empty() ? "no layout was found that keeps all limits" : found.why;
+    if (!layout.solved) proposal_.proposed.reset();
+    if (proposal_.proposed) Compare();
+    return std::move(proposal_);
+  }
+
+ private:
+  TrainPlan& plan() { return proposal_.plan; }
+  void Count(int layouts) { proposal_.solves += layouts * static_cast<int>(plan().problem.cases.size()); }
+
+  // Leaves the offsets of the places found in the problem.
+  Placement Search() {
+    const Placement look = PlaceGuides(plan().problem, {kFirstLook});
+    proposal_.solves += look.solves;
+    if (!look.best.solved) return look;
+    plan().problem = WithOffsetsAt(rod_, plan(), look.best.s_m);
+    Placement found = PlaceGuides(plan().problem, {kWholeSearch});
+    proposal_.solves += found.solves;
+    return found;
+  }
+
+  Placement Rounded(const PlacementProblem& problem, Placement found, int most_solves) {
+    if (!(options_.grid_m > 0) || !found.best.solved) return found;
+    Placement rounded = OnGrid(problem, found.best, options_.grid_m, {most_solves});
+    proposal_.solves += rounded.solves;
+    return rounded;
+  }
+
+  // With rings on top the line lies nearest to the blank under the heaviest load. A rod is cast and wound with less.
+  bool LetGoOfHeaviest(const Placement& found) {
+    if (found.feasible || !found.best.solved || found.best.clearance_violation_m <= kClearanceTolerance) return false;
+    std::vector<PlacementCase>& cases = plan().problem.cases;
+    const auto heaviest = std::max_element(cases.begin(), cases.end(), [](const PlacementCase& a, const PlacementCase& b) {
+      return a.tension_n < b.tension_n;
+    });
+    const std::size_t asked = std::count_if(cases.begin(), cases.end(), [](const PlacementCase& c) { return c.clearance_m; });
+    if (!heaviest->clearance_m || asked < 2) return false;
+    heaviest->clearance_m.reset();
+    plan().loads[heaviest - cases.begin()].clearance_m.reset();
+    plan().notes.push_back(absl::StrFormat("Under '%s' no layout of so many guides keeps the line off the blank: it may touch "
+                                           "there, and does not under the lighter loads.",
+                                           heaviest->id));
+    return true;
+  }
+
+  std::optional<JudgedLayout> BestOf(const PlacementProblem& problem) {
+    Placement found = PlaceGuides(problem, {kComparison});
+    proposal_.solves += found.solves;
+    found = Rounded(problem, std::move(found), kComparison);
+    if (!found.best.solved) return std::nullopt;
+    return JudgedLayout{problem.offsets_m, std::move(found.best)};
+  }
+
+  void Compare() {
+    const PlacementProblem& problem = plan().problem;
+    for (const std::vector<double>& s_m : {ArithmeticLayout(problem), GeometricLayout(problem), EqualLayout(problem)}) {
+      proposal_.classics.push_back(JudgeLayout(rod_, plan(), s_m));
+      Count(1);
+    }
+    if (!options_.compare) return;
+    PlacementProblem other = problem;
+    other.gaps_never_grow = !other.gaps_never_grow;
+    proposal_.other_rule = BestOf(other);
+    if (const auto fewer = OneFewer(problem)) proposal_.one_fewer = BestOf(*fewer);
+    if (const auto more = OneMore(problem)) proposal_.one_more = BestOf(*more);
+    const Layout& layout = proposal_.proposed->layout;
+    proposal_.moved = MovedBy(WithOffsetsAt(rod_, plan(), layout.s_m), layout, kOffByM);
+    Count(2 * problem.count());
+  }
+
+  const Rod& rod_;
+  const ProposeOptions options_;
+  TrainProposal proposal_;
+};
+
+}  // namespace
+
+TrainProposal ProposeTrain(const Rod& rod, const TrainPlan& plan, const ProposeOptions& options) {
+  return Proposer(rod, plan, options).Run();
+}
+
+}  // namespace withy
