@@ -133,7 +133,7 @@ std::string Told(const v1::LineLoadReport& line_load, const ShowOptions& options
   if (AnyBelow(line_load)) {
     text += BulletText("rings below: bent, the blank draws away from the line", options.style);
   }
-  return text + BulletText(caution::kLoadedRod, options.style) + BulletText(caution::kHighAngle, options.style);
+  return text + BulletText(caution::kLoadedRod, options.style);
 }
 
 std::string CannotBeTold(const v1::Report& report, const TextStyle& style) {

@@ -36,7 +36,7 @@ TEST(Catalogue, HasAtLeastFortyCodes) {
 
 TEST(Catalogue, NamesAreUniqueAndWellFormed) {
   EXPECT_EQ(NamesInCatalogue().size(), Catalogue().size());
-  const std::regex form("[a-z]+/[a-z0-9]+(-[a-z0-9]+)*");
+  const std::regex form("[a-z_]+/[a-z0-9]+(-[a-z0-9]+)*");
   for (const Code& code : Catalogue()) EXPECT_TRUE(std::regex_match(std::string(code.name), form)) << code.name;
 }
 

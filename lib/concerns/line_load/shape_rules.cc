@@ -60,9 +60,9 @@ constexpr Code kTurnUneven = {
         "turn.",
 };
 
-// Common practice, no source: by eye a builder sees a kink of some degrees, and moves a guide that turns the line twice
-// as much as the next ones.
-constexpr double kUnevenFactor = 2;
+// Common practice, no source: by eye a builder sees a kink of some degrees, and moves a guide that turns the line half as
+// much again as the next ones.
+constexpr double kUnevenFactor = 1.5;
 constexpr double kUnevenMoreDeg = 5;
 
 double TurnDeg(const StrungRod& strung, std::size_t ring) {

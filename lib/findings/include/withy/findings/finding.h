@@ -36,7 +36,7 @@ std::string_view SeverityName(Severity severity);
 
 // The declaration of a code. All text is static.
 struct Code {
-  std::string_view name;      // "concern/slug", [a-z0-9-]
+  std::string_view name;      // "concern/slug"; concern [a-z_], slug [a-z0-9-]
   Severity severity;
   std::string_view summary;   // one line, no full stop
   std::string_view why;       // why it matters on a rod, whole sentences
