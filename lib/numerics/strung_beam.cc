@@ -131,7 +131,10 @@ StrungBeam SolveStrungBeam(const Beam& beam, const std::vector<BeamRing>& rings,
     bent.why = WhyUnsolved(end.state, end.share, load);
   }
   if (SetFigures(system, end.share, bent) && (!options.points || SetPoints(given, bent))) return bent;
-  return {.state = ElasticaState::kNotConverged, .why = "numbers ran away", .newton_steps = newton.steps()};
+  StrungBeam nothing;
+  nothing.why = "numbers ran away";
+  nothing.newton_steps = newton.steps();
+  return nothing;
 }
 
 BeamPoint StrungPointAt(const Beam& beam, const std::vector<BeamRing>& rings, const StrungLoad& load,

@@ -80,7 +80,9 @@ std::vector<double> SlopesAt(const Asked& asked, const ClearanceOfSpan& of, std:
   if (!at_start && !at_end) WalkOf(given, asked.solved, k, s).ToEnd(by);
   std::vector<double> slopes;
   for (const StrungChange& change : asked.changes) {
-    SurfaceChange surface{.centre = asked.tangent->OfCentre(change, k), .chord = asked.tangent->OfChord(change, k)};
+    SurfaceChange surface;
+    surface.centre = asked.tangent->OfCentre(change, k);
+    surface.chord = asked.tangent->OfChord(change, k);
     if (at_start || at_end) {
       surface.axis = asked.tangent->OfNode(change, at_start ? k : k + 1);
       surface.outer = change.moved == (at_start ? k : k + 1) ? widening : 0;

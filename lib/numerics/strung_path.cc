@@ -16,11 +16,10 @@ constexpr double kMostMissAtCorner = 2;
 // A step of this share of the tension that still fails has met the end of the path. At a fold what is left of the turn
 // goes with the root of what is left of the tension, at a branch in proportion to it.
 constexpr double kLeastStep = 1e-8, kTurnsBack = 3e-6;
-// On the way a correction this small ends a step, and sections are as good as that needs; near the end of the path
-// shapes lie close together.
+// On the way a correction this small ends a step, and sections are as good as that needs. Where a step fails more is
+// wanted: near the end of the path shapes lie close together, and a long soft section magnifies what it lacks.
 constexpr double kOnTheWay = 3e-3, kRoughly = 1e-6;
-constexpr double kNearTheEnd = 1e-6, kClosely = 1e-12;
-constexpr double kSmallStep = 1e-3;
+constexpr double kCarefully = 1e-6, kClosely = 1e-13;
 constexpr int kMostCorrections = 8;
 // Newton from a neighbour: no correction above this; and so small that the next one would be nothing.
 constexpr double kMostAtOnce = 0.5, kLast = 1e-6;
@@ -74,6 +73,11 @@ bool StrungNewton::Correct(double share, double most, double enough, double tole
   return false;
 }
 
+// Where it stands, but as closely as can be.
+bool StrungNewton::GoCarefully(double share) {
+  return Correct(share, kMostMiss, kCarefully, kClosely) && Factor(share, kClosely);
+}
+
 StrungPathEnd StrungNewton::RaiseTension() {
   StrungPathEnd path;
   if (!Straight()) return path;
@@ -82,7 +86,7 @@ StrungPathEnd StrungNewton::RaiseTension() {
   const double proportion = system_.given().tension / LeastBuckling(system_.given().beam);
   const double miss = system_.given().friction == 0 ? kMostMissOfTurn : kMostMissAtCorner;
   double longest = kFirstTension / std::max(proportion, 1e-300);
-  bool failed = false;
+  bool failed = false, careful = false;
   system_.ByShare(rate);
   while (steps_ < most_steps_) {
     const double turn = system_.Largest(rate), left = 1 - path.share;
@@ -91,10 +95,16 @@ StrungPathEnd StrungNewton::RaiseTension() {
     before = system_.unknowns();
     system_.Add(rate, step);
     const double share = step == left ? 1 : path.share + step;
-    const double most = std::clamp(miss * turn * step, kNearTheEnd, kMostMiss);
-    const bool close = step < kSmallStep;
-    if (!Correct(share, most, close ? kNearTheEnd : kOnTheWay, close ? kClosely : kRoughly)) {
+    const double most = std::clamp(miss * turn * step, kCarefully, kMostMiss);
+    const double enough = careful ? std::clamp(most / 100, kCarefully, kOnTheWay) : kOnTheWay;
+    if (!Correct(share, most, enough, careful ? kClosely : kRoughly)) {
       system_.unknowns() = before;
+      if (!careful) {
+        careful = true;
+        if (!GoCarefully(path.share)) return path;
+        system_.ByShare(rate);
+        continue;
+      }
       longest = step / 2;
       failed = true;
       if (longest >= kLeastStep * path.share && longest > 1e-300) continue;

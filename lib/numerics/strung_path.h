@@ -34,6 +34,7 @@ class StrungNewton {
  private:
   bool Factor(double share, double tolerance);
   bool Correct(double share, double most, double enough, double tolerance);
+  bool GoCarefully(double share);
   bool Straight();
 
   StrungSystem& system_;

@@ -15,8 +15,10 @@ constexpr double kNothing = 1e-13;
 constexpr int kMostArcs = 400;
 // A series needs so many terms before small ones say that it has come to its end: EI reaches back over four.
 constexpr std::size_t kLeastTerms = 4;
-// Terms of 1 / EI count with this weight beside those of the state: first variations need them where nothing bends yet.
-constexpr double kOfFlexibility = 0.01;
+// Beside the terms of the state those of its first variations count with this weight, for themselves: where a section
+// is all but straight it has no others. They are those of 1 / EI, and of exp(g) with g = length x sqrt(|N| / EI), by
+// which variations grow; a step has no more than kMostGrowth of that.
+constexpr double kOfVariations = 1e-3, kMostGrowth = 4;
 
 double Value(const Series& series, std::size_t terms, double t) {
   double value = 0;
@@ -81,20 +83,24 @@ bool SectionWalk::NextStretch(Stretch& stretch) {
   if (piece_ == beam_.pieces.size() || end_ - here_.s <= nothing) return false;
   const BeamPiece& piece = beam_.pieces[piece_];
   const double whole = piece.s1 - piece.s0, t = std::max(here_.s - piece.s0, 0.0) / whole;
-  const double left = std::min(piece.s1, end_) - here_.s;
-  stretch.length = piece.s1 - end_ < nothing && end_ - piece.s1 < nothing ? end_ - here_.s : left;
+  stretch.length = std::min(piece.s1, end_) - here_.s;
   std::array<double, 5> powers = piece.stiffness;
   if (t > 0) {  // about t
     for (std::size_t round = 1; round < powers.size(); ++round) {
       for (std::size_t k = powers.size() - 1; k-- >= round;) powers[k] += t * powers[k + 1];
     }
   }
+  const double most = kMostGrowth * std::sqrt(powers[0] / std::hypot(pull_.x, pull_.y));
+  if (stretch.length > most) {
+    stretch.length = most;
+    if (--arcs_left_ < 0) failed_ = true;
+  }
   double scale = 1;
   for (std::size_t k = 0; k < powers.size(); ++k, scale *= stretch.length / whole) {
     stretch.stiffness[k] = powers[k] * scale / powers[0];
   }
   stretch.flexibility = stretch.length / powers[0];
-  return true;
+  return !failed_;
 }
 
 double SectionWalk::Expand(const Stretch& stretch, BendArc& arc) const {
@@ -110,7 +116,8 @@ double SectionWalk::Expand(const Stretch& stretch, BendArc& arc) const {
   arc.moment[0] = here_.moment;
   c[0] = std::cos(here_.angle);
   s[0] = std::sin(here_.angle);
-  double size = 0, before = 0;
+  const double growth = std::sqrt(std::hypot(pull_.x, pull_.y) * h * stretch.flexibility);
+  double size = 0, before = 0, grown = 1;
   for (std::size_t n = 0; n + 1 < kTerms; ++n) {
     const double share = 1 / static_cast<double>(n + 1);
     k[n] = stretch.flexibility * arc.moment[n] - stretch.Earlier(k, n);
@@ -123,7 +130,7 @@ double SectionWalk::Expand(const Stretch& stretch, BendArc& arc) const {
     arc.moment[n + 1] = pull_.x * arc.y[n + 1] - pull_.y * arc.x[n + 1];
     before = size;
     size = std::abs(arc.angle[n + 1]) + std::abs(c[n + 1]) + std::abs(s[n + 1]) +
-           kOfFlexibility * share * std::abs(softness[n]);
+           kOfVariations * (share * std::abs(softness[n]) + (grown *= growth * share));
     arc.terms = n + 2;
     if (n >= kLeastTerms && size <= tolerance_ && before <= tolerance_) return 1;
   }

@@ -57,6 +57,28 @@ TEST(StrungBeamTest, OneRingIsAForceOfTwoLines) {
   EXPECT_NEAR(bent.strain_energy, dead.strain_energy, 1e-9);
 }
 
+// The same of a section ten to thirty times as long as sqrt(EI / tension), bent near the clamp and all but straight
+// beyond.
+TEST(StrungBeamTest, LongSoftSection) {
+  for (double tension : {100.0, 300.0, 900.0}) {
+    StrungRod rod;
+    rod.beam.pieces.push_back({0, 1, {1}, {}});
+    rod.rings = {{1, 0, 0}};
+    rod.load = {.tension = tension, .far_angle = pi / 3};
+    const StrungBeam bent = rod.Solve();
+    ASSERT_EQ(bent.state, ElasticaState::kSolved) << tension << " N: " << bent.why;
+    const double chord = std::atan2(bent.tip().y, bent.tip().x);
+    const Elastica dead = SolveElastica(rod.beam,
+                                        {.force_x = tension * (std::cos(pi / 3) - std::cos(chord)),
+                                         .force_y = tension * (-std::sin(pi / 3) - std::sin(chord))},
+                                        {.tolerance = 1e-12});
+    ASSERT_EQ(dead.state, ElasticaState::kSolved);
+    EXPECT_NEAR(bent.tip().x, dead.tip().x, 1e-10);
+    EXPECT_NEAR(bent.tip().y, dead.tip().y, 1e-10);
+    EXPECT_NEAR(bent.tip().angle, dead.tip().angle, 1e-9);
+  }
+}
+
 TEST(StrungBeamTest, TurnsWithItsClamp) {
   StrungRod rod = RodWithRings(+1, 18, 110);
   const StrungBeam level = rod.Solve();

@@ -20,8 +20,7 @@
 // Method: multiple shooting from ring to ring, sections by Taylor series, Newton, steps in the tension. Cost linear in pieces
 // and in rings: with ten rings two to six times that of SolveElastica with one force on the end of the same beam; a
 // solution near another with all slopes and clearances about as much as one from a slack line (tests/bench/
-// line_load_bench.cc). A section whose length is many times sqrt(EI / tension) costs digits: at some 30 times none are left,
-// and the state says that nothing was found.
+// line_load_bench.cc). Sections many times as long as sqrt(EI / tension), a rod of one ring under a hard pull, take more steps.
 #ifndef WITHY_NUMERICS_STRUNG_BEAM_H_
 #define WITHY_NUMERICS_STRUNG_BEAM_H_
 
