@@ -56,9 +56,24 @@ std::string WhatIsWrongWithTechnique(const std::string& technique) {
   return absl::StrCat("there is no technique '", technique, "'", DidYouMean(technique, known));
 }
 
-std::string WhatIsWrongWithGuides(const host::v1::Practice& practice, const host::v1::UsualRange& range) {
-  if (!practice.has_guides_per_foot()) return WhatIsWrongWith(range, 1, kMostGuides);
-  return WhatIsWrongWith(range, -kMostGuides, kMostGuides);
+std::string WhatIsWrongWithRange(const host::v1::Practice& practice, const host::v1::UsualRange& range) {
+  if (range.name() == kGuides) {
+    return WhatIsWrongWith(range, practice.has_guides_per_foot() ? -kMostGuides : 1, kMostGuides);
+  }
+  for (const LengthRange& length : kLengths) {
+    if (range.name() == length.name) return WhatIsWrongWith(range, 0, length.most_mm);
+  }
+  return "a range that there is not";
+}
+
+std::string WhatIsWrongWithPerFoot(const host::v1::Practice& practice) {
+  if (!practice.has_guides_per_foot()) return "";
+  const auto& ranges = practice.ranges();
+  if (std::none_of(ranges.begin(), ranges.end(), [](const auto& range) { return range.name() == kGuides; })) {
+    return "'guides_per_foot' needs 'guides': how many fewer or more are usual, as { -1, 2 }";
+  }
+  if (practice.guides_per_foot() > 0 && practice.guides_per_foot() <= kMostPerFoot) return "";
+  return absl::StrCat("'guides_per_foot' is above 0, at most ", kMostPerFoot);
 }
 
 // What keeps `practice` from being one; "" where nothing does.
@@ -67,22 +82,12 @@ std::string WhatIsWrongWith(const host::v1::Practice& practice) {
   if (practice.source().empty() || !IsPlainLine(practice.source(), kLongestSource)) {
     return absl::StrCat("'source' says whose rule it is, in one line of at most ", kLongestSource, " bytes");
   }
+  if (std::string wrong = WhatIsWrongWithPerFoot(practice); !wrong.empty()) return wrong;
   if (practice.ranges().empty()) return "it says nothing: give it a range";
-  bool guides = false;
   for (const host::v1::UsualRange& range : practice.ranges()) {
-    const bool counts = range.name() == kGuides;
-    const auto* length = std::find_if(std::begin(kLengths), std::end(kLengths),
-                                      [&](const LengthRange& each) { return each.name == range.name(); });
-    if (!counts && length == std::end(kLengths)) return "a range that there is not";
-    const std::string wrong =
-        counts ? WhatIsWrongWithGuides(practice, range) : WhatIsWrongWith(range, 0, length->most_mm);
-    if (!wrong.empty()) return wrong;
-    guides = guides || counts;
+    if (std::string wrong = WhatIsWrongWithRange(practice, range); !wrong.empty()) return wrong;
   }
-  if (!practice.has_guides_per_foot()) return "";
-  if (!guides) return "'guides_per_foot' needs 'guides': how many fewer or more are usual, as { -1, 2 }";
-  const bool sane = practice.guides_per_foot() > 0 && practice.guides_per_foot() <= kMostPerFoot;
-  return sane ? "" : absl::StrCat("'guides_per_foot' is above 0, at most ", kMostPerFoot);
+  return "";
 }
 
 // Takes the list `name` of two numbers, where it is there.

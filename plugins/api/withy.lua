@@ -11,6 +11,7 @@
 ---@field checks? withy.Check[] Checks it adds.
 ---@field exporters? withy.Exporter[] Exporters it adds.
 ---@field importers? withy.Importer[] Importers it adds.
+---@field practices? withy.Practice[] What is usual for guides, technique by technique, in place of withy's own figures. Of several plugins the one that is named first counts.
 
 ---@class withy.Check
 ---@field code string Names the check; its findings have the code `plugin/code`.
@@ -23,6 +24,7 @@
 ---@field extension string Ending of its main file, without the dot.
 ---@field summary string What it writes, in one line.
 ---@field options? table Options by name, each an Option.
+---@field wants? string[] Parts of the report that take long and are left out unless asked for. `"placement"`: where the guides would best stand (`ctx.report.placement`).
 ---@field run function Writes the files: `function(ctx)`.
 
 ---@class withy.Importer
@@ -36,6 +38,17 @@
 ---@field type string `"string"`, `"number"` or `"boolean"`.
 ---@field summary string What it chooses, in one line.
 ---@field default? any Its value where it is not given; without one it is then nil.
+
+---@class withy.Practice
+---@field technique string A word of `intent.technique`, or `"other: ..."`.
+---@field source string Who says so, in at most 200 bytes; every finding that follows quotes it.
+---@field butt_guide_from_reel_mm? number[] `{ least, most }`: middle of the reel's foot to the centre of the butt guide's ring. This and the next stand in place of both of withy's own.
+---@field butt_guide_from_butt_mm? number[] `{ least, most }`: likewise from the butt end of the rod.
+---@field guide_from_tip_mm? number[] `{ least, most }`: from the tip-top's ring to the guide next to it.
+---@field butt_ring_mm? number[] `{ least, most }`: outer diameter of the butt guide's ring.
+---@field running_ring_mm? number[] `{ least, most }`: likewise of the guide next to the tip-top.
+---@field guides? number[] `{ least, most }`: how many guides, the tip-top not counted.
+---@field guides_per_foot? number So many for each foot (304.8 mm) of the rod; `guides` then counts beyond that, as `{ 0, 2 }`. The sums are rounded to whole numbers.
 
 ---@class withy.Remark
 ---@field message string What is wrong, in one line without a full stop.
@@ -1011,6 +1024,10 @@ function table_module.sum(items, key) end
 ---@field butt_angle? withy.Angle
 ---@field line_touched boolean
 ---@field observation? string
+---@field line_angle? withy.Angle
+---@field clamp_from_butt? withy.Length
+---@field tip_drop? withy.Length
+---@field touched_after string[]
 
 ---@class withy.TestCast
 ---@field weight? withy.Mass
@@ -1130,6 +1147,8 @@ function table_module.sum(items, key) end
 ---@field balance? withy.BalanceReport
 ---@field bonding? withy.BondingReport
 ---@field bending? withy.BendingReport
+---@field line_load? withy.LineLoadReport
+---@field placement? withy.PlacementReport
 ---@field closed withy.ClosedFact[]
 ---@field findings withy.FindingRecord[]
 
@@ -1495,6 +1514,131 @@ function table_module.sum(items, key) end
 ---@field id? string
 ---@field at? string
 ---@field hz? number
+
+---@class withy.LineLoadReport
+---@field cases withy.StrungRod[]
+
+---@class withy.StrungRod
+---@field id? string
+---@field at? string
+---@field state? string
+---@field reached? number
+---@field tension_n? number
+---@field tension_plus_minus_n? number
+---@field line_angle_deg? number
+---@field butt_angle_deg? number
+---@field clamp_mm? number
+---@field rings_stand? string
+---@field reel_mm? number
+---@field reel_height_mm? number
+---@field reel_forward_mm? number
+---@field reel_up_mm? number
+---@field at_mm number[]
+---@field forward_mm number[]
+---@field up_mm number[]
+---@field moment_n_m number[]
+---@field guides_moment_n_m number[]
+---@field strain_millistrain number[]
+---@field rings withy.RingUnderLine[]
+---@field spans withy.LineSpan[]
+---@field tip_angle_deg? number
+---@field tip_angle_plus_minus_deg? number
+---@field tip_to_line_deg? number
+---@field tip_drop_mm? number
+---@field tip_drop_plus_minus_mm? number
+---@field clamp_moment_n_m? number
+---@field clamp_moment_plus_minus_n_m? number
+---@field peak_strain_millistrain? number
+---@field peak_at_mm? number
+---@field strain_energy_j? number
+---@field tension_at_reel_n? number
+---@field friction_loss_percent? number
+---@field clearance_mm? number
+---@field clearance_at_mm? number
+---@field most_turned? string
+---@field most_turn_deg? number
+---@field most_turn_plus_minus_deg? number
+---@field line_path_mm? number
+---@field error_mm? number
+
+---@class withy.RingUnderLine
+---@field id? string
+---@field at? string
+---@field from_butt_mm? number
+---@field offset_mm? number
+---@field forward_mm? number
+---@field up_mm? number
+---@field aside_mm? number
+---@field blank_angle_deg? number
+---@field line_in_deg? number
+---@field line_out_deg? number
+---@field turn_deg? number
+---@field force_n? number
+---@field force_along_n? number
+---@field force_across_n? number
+---@field tension_in_n? number
+---@field tension_out_n? number
+
+---@class withy.LineSpan
+---@field from? string
+---@field to? string
+---@field length_mm? number
+---@field direction_deg? number
+---@field tension_n? number
+---@field clearance_mm? number
+---@field clearance_at_mm? number
+
+---@class withy.PlacementReport
+---@field state? string
+---@field why? string
+---@field loads withy.PlacementLoad[]
+---@field gaps_never_grow boolean
+---@field grid_mm? number
+---@field guides withy.PlacedFor[]
+---@field now? withy.GuideLayout
+---@field proposed? withy.GuideLayout
+---@field classics withy.GuideLayout[]
+---@field other_rule? withy.GuideLayout
+---@field one_fewer? withy.GuideLayout
+---@field one_more? withy.GuideLayout
+---@field one_off_by_3_mm_percent? number
+---@field most_critical? string
+---@field notes string[]
+---@field solutions? integer
+
+---@class withy.PlacementLoad
+---@field id? string
+---@field at? string
+---@field tension_n? number
+---@field line_angle_deg? number
+---@field weight? number
+---@field clearance_mm? number
+
+---@class withy.PlacedFor
+---@field id? string
+---@field model? string
+---@field model_was? string
+---@field from_tip_mm? number
+---@field from_tip_was_mm? number
+---@field from_butt_mm? number
+---@field offset_mm? number
+---@field locked boolean
+---@field turn_deg? number
+---@field under? string
+---@field off_by_3_mm_percent? number
+---@field bound_by? string
+
+---@class withy.GuideLayout
+---@field name? string
+---@field from_tip_mm number[]
+---@field turn_deg? number
+---@field at_guide? string
+---@field under? string
+---@field blank_turn_deg? number
+---@field clearance_mm? number
+---@field keeps_limits boolean
+---@field breaks? string
+---@field cases withy.StrungRod[]
 
 ---@class withy.ClosedFact
 ---@field kind? string

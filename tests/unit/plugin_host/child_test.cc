@@ -90,11 +90,16 @@ TEST_F(FakeChild, ThatReadsNothingRaisesNoSignalHere) {
 }
 
 TEST_F(FakeChild, ThatLiesIsNotBelieved) {
-  for (const char* name : {"garbage", "bad-message", "large-remark", "no-info", "two-infos", "escape-message",
-                           "bad-utf8", "turned-around", "bad-severity", "bad-path", "bad-number", "file-from-check",
-                           "bad-name", "other-api", "no-entries", "bad-status"}) {
+  for (const char* name : {"garbage",           "bad-message",     "large-remark",       "no-info",
+                           "two-infos",         "escape-message",  "bad-utf8",           "turned-around",
+                           "bad-severity",      "bad-path",        "bad-number",         "file-from-check",
+                           "bad-name",          "other-api",       "no-entries",         "bad-status",
+                           "practice-nan",      "practice-huge",   "practice-reversed",  "practice-other-range",
+                           "practice-per-foot", "practice-escape", "practice-technique", "practice-other-escape",
+                           "practice-twice",    "practice-many",   "wants-escape"}) {
     EXPECT_EQ(FailureOf(name).code(), absl::StatusCode::kAborted) << name;
   }
+  EXPECT_THAT(Run("good-practice").failures, IsEmpty());
   EXPECT_EQ(FailureOf("taken-name").code(), absl::StatusCode::kInvalidArgument);
   EXPECT_EQ(FailureOf("cut-off").code(), absl::StatusCode::kAborted);
 }

@@ -64,6 +64,21 @@ void SayChangedInfo(Change change) {
   SayOutcome();
 }
 
+// A description with one practice that `change` spoils.
+template <typename Change>
+void SayPractice(Change change) {
+  return SayChangedInfo([&](withy::host::v1::Info& info) {
+    withy::host::v1::Practice& practice = *info.add_practices();
+    practice.set_technique("casting");
+    practice.set_source("s");
+    withy::host::v1::UsualRange& range = *practice.add_ranges();
+    range.set_name("guides");
+    range.set_least(8);
+    range.set_most(9);
+    change(info, practice, range);
+  });
+}
+
 // Exit status 0 where the walls of the parent stand: 1 to 9 tell which does not.
 int Walls() {
   if (::environ[0] != nullptr) return 1;
@@ -132,6 +147,42 @@ void Act(const std::string& name) {
   if (name == "taken-name") return SayChangedInfo([](Info& i) { i.set_name("guides"); });
   if (name == "other-api") return SayChangedInfo([](Info& i) { i.set_api(9); });
   if (name == "no-entries") return SayChangedInfo([](Info& i) { i.clear_entries(); });
+  if (name == "good-practice") return SayPractice([](Info&, Practice&, UsualRange&) {});
+  if (name == "practice-nan")
+    return SayPractice([](Info&, Practice&, UsualRange& r) { r.set_most(__builtin_nan("")); });
+  if (name == "practice-huge") return SayPractice([](Info&, Practice&, UsualRange& r) { r.set_most(1e300); });
+  if (name == "practice-reversed") return SayPractice([](Info&, Practice&, UsualRange& r) { r.set_least(10); });
+  if (name == "practice-other-range") return SayPractice([](Info&, Practice&, UsualRange& r) { r.set_name("x"); });
+  if (name == "practice-per-foot") {
+    return SayPractice([](Info&, Practice& p, UsualRange&) { p.set_guides_per_foot(-__builtin_inf()); });
+  }
+  if (name == "practice-escape") return SayPractice([](Info&, Practice& p, UsualRange&) { p.set_source("\x1b[31m"); });
+  if (name == "practice-technique") return SayPractice([](Info&, Practice& p, UsualRange&) { p.set_technique("x"); });
+  if (name == "practice-other-escape") {
+    return SayPractice([](Info&, Practice& p, UsualRange&) { p.set_technique("other: \x1b[31m"); });
+  }
+  if (name == "practice-twice") {
+    return SayPractice([](Info& i, Practice& p, UsualRange&) { i.add_practices()->CopyFrom(Practice(p)); });
+  }
+  if (name == "practice-many") {
+    return SayPractice([](Info& i, Practice& p, UsualRange&) {
+      const Practice one = p;
+      for (int n = 0; n < 1000; ++n) {
+        Practice& another = *i.add_practices();
+        another = one;
+        another.set_technique("other: " + std::to_string(n));
+      }
+    });
+  }
+  if (name == "wants-escape") {
+    return SayChangedInfo([](Info& i) {
+      Entry& entry = *i.add_entries();
+      entry.set_kind(Entry::EXPORTER);
+      entry.set_name("list");
+      entry.add_extensions("csv");
+      entry.add_wants("\x1b[31m");
+    });
+  }
   if (name == "bad-status") {
     SayInfo();
     Outcome outcome;

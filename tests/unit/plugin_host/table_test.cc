@@ -63,7 +63,7 @@ TEST(PluginTable, RequiredFieldsAreThere) {
               HasSubstr("'extension' is missing"));
   EXPECT_THAT(ErrorOf(With("importers = {{ name = 'e', summary = 's', extensions = {}, run = function() end }}")),
               HasSubstr("is empty"));
-  EXPECT_THAT(ErrorOf(With("")), HasSubstr("no checks, exporters or importers"));
+  EXPECT_THAT(ErrorOf(With("")), HasSubstr("no checks, exporters, importers or practices"));
 }
 
 TEST(PluginTable, UnknownNamesAreRefusedWithTheNearest) {
@@ -103,6 +103,67 @@ TEST(PluginTable, AnErrorInTheFileNamesFileAndLine) {
   PluginSource file = {"/home/ines/rules.lua", true, {{"init.lua", "\nerror('broken')"}}};
   EXPECT_THAT(std::string(Host().Describe(file).status().message()),
               HasSubstr("plugin rules.lua: rules.lua:2: broken"));
+}
+
+TEST(PluginTable, PracticesAreDescribed) {
+  absl::StatusOr<PluginInfo> info = Host().Describe(Plugin(With(R"(practices = {
+    { technique = 'casting', source = 'our rule', butt_guide_from_reel_mm = { 350, 600 }, butt_ring_mm = { 8, 12 },
+      guides = { 8, 11 } },
+    { technique = 'other: kite', source = 'ours', guides_per_foot = 0.5, guides = { -1, 2.5 }, guide_from_tip_mm = { 0, 0 } } })")));
+  ASSERT_TRUE(info.ok()) << info.status();
+  EXPECT_TRUE(info->entries.empty());
+  ASSERT_EQ(info->practices.size(), 2u);
+  const Practice& casting = info->practices[0];
+  EXPECT_EQ(casting.technique, "casting");
+  EXPECT_DOUBLE_EQ(casting.butt_guide_from_reel->least, 0.35);
+  EXPECT_DOUBLE_EQ(casting.butt_guide_from_reel->most, 0.6);
+  EXPECT_EQ(casting.butt_guide_from_reel->source, "our rule");
+  EXPECT_EQ(casting.butt_guide_from_reel->plugin, "test");
+  EXPECT_DOUBLE_EQ(casting.butt_ring->most, 0.012);
+  EXPECT_EQ(casting.guides->per_foot, 0);
+  EXPECT_EQ(casting.guides->most, 11);
+  EXPECT_FALSE(casting.butt_guide_from_butt || casting.running_ring || casting.guide_from_tip);
+  EXPECT_EQ(info->practices[1].guides->per_foot, 0.5);
+  EXPECT_EQ(info->practices[1].guides->least, -1);
+}
+
+TEST(PluginTable, PracticesAreStrict) {
+  const auto error_of = [](const std::string& fields) {
+    return ErrorOf(With("practices = {{ technique = 'casting', source = 's', " + fields + " }}"));
+  };
+  EXPECT_THAT(error_of("but_ring_mm = { 8, 12 }"), HasSubstr("did you mean 'butt_ring_mm'?"));
+  EXPECT_THAT(error_of(""), HasSubstr("practices[1]: it says nothing"));
+  EXPECT_THAT(error_of("guides = 8"), HasSubstr("'guides' must be a number[], not a number"));
+  EXPECT_THAT(error_of("guides = { 8 }"), HasSubstr("'guides' is { least, most }"));
+  EXPECT_THAT(error_of("guides = { 8, 9, 10 }"), HasSubstr("'guides' is { least, most }"));
+  EXPECT_THAT(error_of("guides = { '8', 9 }"), HasSubstr("'guides' is two numbers"));
+  EXPECT_THAT(error_of("guides = { 0, 9 }"), HasSubstr("from 1 to 100"));
+  EXPECT_THAT(error_of("butt_ring_mm = { 8, 101 }"), HasSubstr("from 0 to 100"));
+  EXPECT_THAT(error_of("guides_per_foot = 1"), HasSubstr("'guides_per_foot' needs 'guides'"));
+  EXPECT_THAT(error_of("guides = { 0, 1 }, guides_per_foot = 0"), HasSubstr("'guides_per_foot' is above 0"));
+  EXPECT_THAT(ErrorOf(With("practices = {{ technique = 'casting', guides = { 8, 9 } }}")),
+              HasSubstr("'source' is missing"));
+  EXPECT_THAT(ErrorOf(With("practices = {{ technique = 'casting', source = '', guides = { 8, 9 } }}")),
+              HasSubstr("'source' says whose rule it is"));
+  EXPECT_THAT(ErrorOf(With("practices = {{ technique = 'fly', source = 's', guides = { 8, 9 } }, "
+                           "{ technique = 'fly', source = 's', guides = { 8, 9 } }}")),
+              HasSubstr("practices[2]: there are two of 'fly'"));
+}
+
+TEST(PluginTable, WantsAreOfAStrictList) {
+  const auto exporter = [](const std::string& wants) {
+    return With("exporters = {{ name = 'list', extension = 'csv', summary = 's', run = function() end, wants = " +
+                wants + " }}");
+  };
+  absl::StatusOr<PluginInfo> info = Host().Describe(Plugin(exporter("{ 'placement' }")));
+  ASSERT_TRUE(info.ok()) << info.status();
+  EXPECT_THAT(info->entries.at(0).wants, testing::ElementsAre("placement"));
+  EXPECT_THAT(ErrorOf(exporter("{ 'placment' }")), HasSubstr("there is no 'placment'; did you mean 'placement'?"));
+  EXPECT_THAT(ErrorOf(exporter("{ 5 }")), HasSubstr("'wants' is a list of text"));
+  EXPECT_THAT(ErrorOf(exporter("{ 'placement', 'placement' }")), HasSubstr("twice"));
+  EXPECT_THAT(ErrorOf(With("checks = {{ code = 'c', severity = 'error', summary = 's', run = function() end, "
+                           "wants = { 'placement' } }}")),
+              HasSubstr("there is no 'wants'"));
 }
 
 TEST(PluginTable, WithoutAChildProgramOnlyBuiltInPluginsRun) {
