@@ -48,11 +48,11 @@ double Answer::At(const std::vector<double>& moved) const {
   return at;
 }
 
-double LayoutModel::CostAt(const std::vector<double>& moved) const {
-  double j = 0, most_missing = 0;
+double LayoutModel::CostAt(const std::vector<double>& moved, double spare_m) const {
+  double j = 0, most_missing = spare_m;
   for (const Answer& turn : turns) j = std::max(j, std::abs(turn.At(moved)));
   for (const Answer& span : missing) most_missing = std::max(most_missing, span.At(moved));
-  return j + kShareOfR * r.At(moved) + kMissingCosts * most_missing;
+  return j + kShareOfR * r.At(moved) + kMissingCosts * (most_missing - spare_m);
 }
 
 std::optional<LayoutModel> LayoutSolver::ModelAt(const std::vector<double>& s_m) {

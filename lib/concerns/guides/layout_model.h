@@ -30,7 +30,8 @@ struct LayoutModel {
       turns;  // weighted, signed; of each case n + 1: at the guides, and twice the entry. J = largest magnitude
   std::vector<Answer> missing;  // clearance asked for less clearance there is, where asked for
   Answer r;
-  double CostAt(const std::vector<double>& moved) const;
+  // CostOf, to first order, where `spare_m` of missing clearance costs nothing.
+  double CostAt(const std::vector<double>& moved, double spare_m = 0) const;
 };
 
 // Evaluates layouts of one problem one after the other, each from the one before, and counts.

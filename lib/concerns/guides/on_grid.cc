@@ -14,6 +14,12 @@ namespace {
 
 constexpr int kReach = 4;      // grid steps to either side of where a guide stands
 constexpr int kMostTries = 6;  // neighbours looked at closely from one layout
+// Missing clearance that costs nothing here: half of what passes, as steps are coarser than that.
+constexpr double kSpare = kClearanceTolerance / 2;
+
+double CostOnGrid(const Layout& layout) {
+  return layout.f + kMissingCosts * std::max(0.0, layout.clearance_violation_m - kSpare);
+}
 
 class Grid {
  public:
@@ -149,8 +155,8 @@ std::vector<std::vector<double>> Promising(const Grid& grid, const LayoutModel& 
                                            const std::vector<std::vector<double>>& moves) {
   std::vector<std::pair<double, std::vector<double>>> found;
   for (const std::vector<double>& move : moves) {
-    const double cost = here.CostAt(move);
-    if (cost >= CostOf(here.layout)) continue;
+    const double cost = here.CostAt(move, kSpare);
+    if (cost >= CostOnGrid(here.layout)) continue;
     std::vector<double> places = here.layout.s_m;
     for (std::size_t k = 0; k < places.size(); ++k) places[k] += move[k];
     if (grid.Keeps(places)) found.emplace_back(cost, std::move(places));
@@ -192,7 +198,7 @@ Placement OnGrid(const PlacementProblem& problem, const Layout& best, double gri
     gained = false;
     for (const std::vector<double>& places : Promising(grid, *here, moves)) {
       std::optional<LayoutModel> there = solver.ModelAt(places);
-      if (!there || CostOf(there->layout) >= CostOf(here->layout)) continue;
+      if (!there || CostOnGrid(there->layout) >= CostOnGrid(here->layout)) continue;
       here = std::move(there);
       gained = true;
       break;
