@@ -7,6 +7,7 @@
 #include "io.h"
 #include "output.h"
 #include "plugins.h"
+#include "withy/plugin_host/wanted.h"
 
 namespace withy {
 namespace {
@@ -72,6 +73,7 @@ int ExportOne(const FoundEntry& found, const std::string& path, const Options& o
   const ReviewOptions review = ReviewOptionsFrom(FindPlugins(options), host, nullptr);  // failures are told already
   std::optional<CheckedDesign> checked = ReadReviewed(path, options, io, review);
   if (!checked) return kUnreadable;
+  AddWanted(found.entry, *checked->read.document, review, checked->review.report);
   PluginSubject subject{checked->read.document->design, checked->review.rod, checked->review.report};
   absl::StatusOr<std::vector<OutputFile>> files =
       host.Export(found.plugin, found.entry.name, StemOf(path), *values, subject);

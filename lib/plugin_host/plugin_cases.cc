@@ -10,6 +10,7 @@
 #include "google/protobuf/struct.pb.h"
 #include "google/protobuf/util/json_util.h"
 #include "withy/document/document.h"
+#include "withy/plugin_host/wanted.h"
 #include "withy/review/review.h"
 #include "withy/units/format.h"
 
@@ -101,15 +102,18 @@ class CaseRunner {
                                                      read.findings.empty() ? "" : ": ",
                                                      read.findings.empty() ? "" : read.findings.front().message));
     }
-    const Review review = ReviewDesign(read, {.practices = info_.practices});
+    const ReviewOptions as_reviewed = {.practices = info_.practices};
+    const Review review = ReviewDesign(read, as_reviewed);
     const PluginSubject subject = {read.document->design, review.rod, review.report};
     const std::string stem = path.parent_path().filename().string();
     CaseFiles files;
     if (!info_.practices.empty()) files["findings.txt"] = FindingsText(OfPractices(review, read));
     if (Has(PluginEntry::Kind::kCheck)) files["findings.txt"] += Checked(subject);
     for (const PluginEntry& entry : info_.entries) {
-      if (entry.kind == PluginEntry::Kind::kExporter)
-        AddExport(entry.name, stem, OptionsOf(options, entry.name), subject, files);
+      if (entry.kind != PluginEntry::Kind::kExporter) continue;
+      v1::Report report = review.report;
+      AddWanted(entry, *read.document, as_reviewed, report);
+      AddExport(entry.name, stem, OptionsOf(options, entry.name), {subject.design, subject.rod, report}, files);
     }
     return files;
   }

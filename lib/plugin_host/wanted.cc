@@ -1,0 +1,13 @@
+#include "withy/plugin_host/wanted.h"
+
+#include "withy/review/placement.h"
+
+namespace withy {
+
+void AddWanted(const PluginEntry& entry, const Document& document, const ReviewOptions& options, v1::Report& report) {
+  for (const std::string& want : entry.wants) {
+    if (want == "placement") AddPlacement(document, {.practices = options.practices}, report);
+  }
+}
+
+}  // namespace withy
