@@ -40,6 +40,7 @@ struct Cone {
   double Off() const { return axis_height - distance * std::tan(tilt_deg / kDegrees) - ring_height; }
   // Tilt at which the axis would meet the ring's centre.
   double AimedTilt_deg() const { return std::atan2(axis_height - ring_height, distance) * kDegrees; }
+  bool Misses() const { return std::abs(Off()) > ring_radius; }
   // Of the line against the spool's axis: from the far side of the lip to the near side of the ring, plane geometry.
   double Steepest_deg() const {
     return std::atan(std::max(0.0, lip_radius + std::abs(Off()) - ring_radius) / distance) * kDegrees;
@@ -53,10 +54,10 @@ bool HasFixedSpool(const Order& order) {
 }
 
 // Unset where there is no fixed spool, a figure is not known, or the ring is told to stand out of all order.
-std::optional<Cone> ConeOf(const View& view, const Guide& guide) {
-  const Order& order = view.rod.order;
+std::optional<Cone> ConeOf(const Rod& rod, const Guide& guide) {
+  const Order& order = rod.order;
   if (!HasFixedSpool(order) || !order.spool_diameter || !order.spool_axis_height || !order.reel_foot_m) return {};
-  const std::optional<double> blank = view.rod.DiameterUnder(guide.ring);
+  const std::optional<double> blank = rod.DiameterUnder(guide.ring);
   if (!guide.ring.from_butt_m || !guide.ring_height || !guide.ring_inner || !blank) return {};
   if (guide.angle_deg && std::abs(guide.angle_deg->value) > 1e-9) return {};  // turned out of the plane of the reel
   Cone cone;
@@ -74,10 +75,10 @@ void JudgeLineCone(const View& view, std::vector<Finding>& findings) {
   const std::vector<const Guide*> guides = AlongTheRod(view);
   if (guides.empty() || NearTheReel(view)) return;
   const Guide& guide = *guides.front();
-  const std::optional<Cone> cone = ConeOf(view, guide);
+  const std::optional<Cone> cone = ConeOf(view.rod, guide);
   if (!cone) return;
   const double off = cone->Off(), steepest = cone->Steepest_deg();
-  const bool misses = std::abs(off) > cone->ring_radius;
+  const bool misses = cone->Misses();
   if (!misses && steepest <= kMostAngle_deg) return;
   std::vector<Number> numbers = {{"off_mm", off * 1000},
                                  {"ring_radius_mm", cone->ring_radius * 1000},
@@ -104,6 +105,12 @@ void JudgeLineCone(const View& view, std::vector<Finding>& findings) {
 }
 
 }  // namespace
+
+std::optional<bool> InLineCone(const Rod& rod, const Guide& guide) {
+  const std::optional<Cone> cone = ConeOf(rod, guide);
+  if (!cone || !cone->tilt_known) return std::nullopt;
+  return !cone->Misses() && cone->Steepest_deg() <= kMostAngle_deg;
+}
 
 std::vector<Rule<View>> ConeRules() {
   return {{&kLineCone, JudgeLineCone}};

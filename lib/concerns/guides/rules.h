@@ -29,6 +29,9 @@ std::vector<Rule<View>> PracticeRules();  // what is usual
 // to stand out of its place in the list.
 std::vector<const Guide*> AlongTheRod(const View& view);
 
+// The butt guide's ring takes the loops of a fixed spool (guides/line-cone); unset where there is none, or not all of it is known.
+std::optional<bool> InLineCone(const Rod& rod, const Guide& guide);
+
 // The butt guide is told to stand too close to the reel: more about its place would only repeat that.
 bool NearTheReel(const View& view);
 

@@ -4,6 +4,7 @@
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
+#include "rules.h"
 #include "train_parts.h"
 #include "withy/fit/span.h"
 
@@ -110,6 +111,25 @@ std::vector<TakenStretch> TakenStretches(const Rod& rod) {
     if (span) taken.push_back({span->start, span->end, *by});
   }
   return taken;
+}
+
+std::optional<std::pair<double, double>> InConeWithin(const Rod& rod, Guide guide, double low_m, double high_m) {
+  constexpr int kSteps = 200;
+  int longest = -1, begins = 0, from = 0;
+  for (int i = 0; i <= kSteps; ++i) {
+    guide.ring.on_blank_m.reset();
+    guide.ring.from_butt_m = Uncertain(low_m + (high_m - low_m) * i / kSteps);
+    const std::optional<bool> in = InLineCone(rod, guide);
+    if (!in) return std::pair(low_m, high_m);
+    if (!*in) begins = i + 1;
+    if (i - begins > longest) {
+      longest = i - begins;
+      from = begins;
+    }
+  }
+  if (longest < 0) return std::nullopt;
+  const double step = (high_m - low_m) / kSteps;
+  return std::pair(low_m + from * step, from + longest == kSteps ? high_m : low_m + (from + longest) * step);
 }
 
 double TipTopFrom(const Rod& rod, double tip_ring_m) {

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "withy/guides/train_plan.h"
@@ -29,6 +30,10 @@ std::optional<double> FrontOfHandle(const Rod& rod);
 std::vector<TakenStretch> TakenStretches(const Rod& rod);
 // Butt-side end of what the tip-top takes, tube and wrap: metres from the butt end of the finished rod.
 double TipTopFrom(const Rod& rod, double tip_ring_m);
+
+// Of the places from `low_m` to `high_m` the longest stretch on which the ring of the butt guide lies in the line cone of the
+// reel, all metres from the butt end; all of them where that cannot be told. Unset: none of them.
+std::optional<std::pair<double, double>> InConeWithin(const Rod& rod, Guide guide, double low_m, double high_m);
 
 }  // namespace withy::guides
 

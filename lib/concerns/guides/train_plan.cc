@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 #include "absl/strings/str_cat.h"
@@ -138,6 +139,13 @@ class Planner {
         high = low + kAheadOfHandleM;
         plan_.notes.push_back("The handle ends beyond where the butt guide usually stands: it is looked for just ahead of the handle.");
       }
+    }
+    if (const auto in_cone = guides::InConeWithin(rod_, guide(0), low, high)) {
+      if (in_cone->first > low) plan_.first_low_by = Obstacle::kReel;
+      std::tie(low, high) = *in_cone;
+    } else {
+      plan_.notes.push_back(absl::StrCat("Nowhere from the handle to the usual distance does '", guide(0).id,
+                                         "' take the loops off the spool: look at its ring and height, or at the spool's."));
     }
     problem().first_low_m = std::max(low - plan_.clamp_m, kLeastGapM);
     problem().first_high_m = std::max(high - plan_.clamp_m, problem().first_low_m);
