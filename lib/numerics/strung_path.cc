@@ -51,13 +51,6 @@ bool StrungNewton::Factor(double share, double tolerance) {
   return system_.Factor(share, tolerance);
 }
 
-bool StrungNewton::Straight() {
-  system_.SetStraight();
-  if (!Factor(0, kRoughly)) return false;
-  straight_ = system_.negative();
-  return true;
-}
-
 // False where Newton does not get to a stable shape nearby.
 bool StrungNewton::Correct(double share, double most, double enough, double tolerance) {
   double before = 2 * most;
@@ -67,7 +60,7 @@ bool StrungNewton::Correct(double share, double most, double enough, double tole
     const double largest = system_.Largest(correction_);
     if (!(largest <= before / 2)) return false;
     system_.Add(correction_, 1);
-    if (largest <= enough) return system_.negative() == straight_;
+    if (largest <= enough) return system_.Stable();
     before = largest;
   }
   return false;
@@ -80,7 +73,8 @@ bool StrungNewton::GoCarefully(double share) {
 
 StrungPathEnd StrungNewton::RaiseTension() {
   StrungPathEnd path;
-  if (!Straight()) return path;
+  system_.SetStraight();
+  if (!Factor(0, kRoughly)) return path;
   std::vector<double> rate, before;
   // A step that went past two loads at which the beam buckles would find the same sign again: none more than doubles.
   const double proportion = system_.given().tension / LeastBuckling(system_.given().beam);
@@ -125,20 +119,7 @@ StrungPathEnd StrungNewton::RaiseTension() {
 }
 
 bool StrungNewton::ComeHome() {
-  const std::vector<double> start = system_.unknowns();
-  if (!Straight()) return false;
-  system_.unknowns() = start;
-  double before = 2 * kMostAtOnce;
-  for (int round = 0; round < kMostCorrections; ++round) {
-    if (!Factor(1, kRoughly)) return false;
-    system_.Correction(correction_);
-    const double largest = system_.Largest(correction_);
-    if (!(largest <= before / 2)) return false;
-    system_.Add(correction_, 1);
-    if (largest <= kOnTheWay) return system_.negative() == straight_;
-    before = largest;
-  }
-  return false;
+  return Correct(1, kMostAtOnce, kOnTheWay, kRoughly);
 }
 
 bool StrungNewton::Settle(double share, double allowed, double& error) {
@@ -155,7 +136,8 @@ bool StrungNewton::Settle(double share, double allowed, double& error) {
       if (!(largest <= kMostAtOnce)) return false;
       system_.Add(correction_, 1);
     }
-    if (largest > kLast || !system_.Evaluate(share, std::max(tolerance / 1000, kFinest))) return false;
+    if (largest > kLast || !system_.Stable()) return false;
+    if (!system_.Evaluate(share, std::max(tolerance / 1000, kFinest))) return false;
     system_.Correction(correction_);
     system_.Add(correction_, 1);
     const double rounding = 1e-16 * system_.given().beam.length();

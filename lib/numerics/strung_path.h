@@ -35,12 +35,10 @@ class StrungNewton {
   bool Factor(double share, double tolerance);
   bool Correct(double share, double most, double enough, double tolerance);
   bool GoCarefully(double share);
-  bool Straight();
 
   StrungSystem& system_;
   int most_steps_;
   int steps_ = 0;
-  bool straight_ = false;  // sign of the determinant of the straight beam: that of a stable one
   std::vector<double> correction_;
 };
 

@@ -52,8 +52,10 @@ class StrungSystem {
   // what the equations lack. False where that cannot be told: numbers run away, rings meet.
   bool Factor(double share, double tolerance);
   bool Evaluate(double share, double tolerance);
-  // After Factor: whether the determinant is below zero. Along a path it changes sign where stability is lost.
-  bool negative() const { return matrix_.negative(); }
+  // After Factor: whether the determinant has the sign of that of the slack beam. Along a path it changes where
+  // stability is lost. Slack, each unknown hangs on those before it alone, by one equation whose factor is 1; the order
+  // of equations makes the sign: at each section three of them stand before that of Q, and of t.
+  bool Stable() const { return matrix_.negative() == (width_ == 4 && given_.spans() % 2 == 1); }
 
   // By the matrix of the last Factor: the correction of Newton after either; the answer to the share of the tension
   // after Factor.
