@@ -76,15 +76,18 @@ class CaseReport {
     to_.set_reel_up_mm(UpMm(x, y));
   }
 
+  // An even distance that falls on a ring is left out: at the ring it counts what is above it.
   std::vector<double> Places() const {
-    const double length = strung_.blank.beam.length();
-    std::vector<double> places = {strung_.peaks.strain_s};
-    for (int i = 0; i <= kDistances; ++i) places.push_back(length * i / kDistances);
-    for (const BeamRing& ring : strung_.rings) places.push_back(ring.s);
+    constexpr double kSameM = 1e-6;
+    std::vector<double> places;
+    const auto add = [&places](double s) {
+      const bool there = std::any_of(places.begin(), places.end(), [s](double at) { return std::abs(at - s) < kSameM; });
+      if (!there) places.push_back(s);
+    };
+    for (const BeamRing& ring : strung_.rings) add(ring.s);
+    for (int i = 0; i <= kDistances; ++i) add(strung_.blank.beam.length() * i / kDistances);
+    add(strung_.peaks.strain_s);
     std::sort(places.begin(), places.end());
-    constexpr double kSameM = 1e-9;
-    const auto same = [](double a, double b) { return b - a < kSameM; };
-    places.erase(std::unique(places.begin(), places.end(), same), places.end());
     return places;
   }
 
