@@ -60,6 +60,7 @@ void ExpectBalance(const StrungRod& rod, const StrungBeam& bent, double scale) {
 
 // From each node to the next under the forces that act beyond.
 void ExpectSections(const StrungRod& rod, const StrungBeam& bent) {
+  const int steps = 20 + 400 / static_cast<int>(rod.beam.pieces.size());
   double beyond_x = 0, beyond_y = 0;
   for (std::size_t k = rod.rings.size(); k-- > 0;) {
     const RingUnderLine& ring = bent.rings[k];
@@ -68,7 +69,7 @@ void ExpectSections(const StrungRod& rod, const StrungBeam& bent) {
     const StrungNode& node = bent.nodes[k];
     const double s = k == 0 ? 0 : rod.rings[k - 1].s;
     const BeamPoint end =
-        Integrated(rod.beam, {s, node.x, node.y, node.angle, node.moment}, rod.rings[k].s, beyond_x, beyond_y, 300);
+        Integrated(rod.beam, {s, node.x, node.y, node.angle, node.moment}, rod.rings[k].s, beyond_x, beyond_y, steps);
     EXPECT_NEAR(end.x, ring.axis_x, 1e-7);
     EXPECT_NEAR(end.y, ring.axis_y, 1e-7);
     EXPECT_NEAR(end.angle, ring.angle, 1e-7);
@@ -102,9 +103,9 @@ TEST(StrungBeamPropertyTest, RandomRods) {
 
 // Loads out of all proportion end in some state within their steps.
 TEST(StrungBeamPropertyTest, OutOfAllProportion) {
-  for (double tension : {1e3, 1e6, 1e12, 1e300}) {
-    for (double far : {0.0, 90.0, 150.0, 180.0}) {
-      for (double offset : {0.0, 0.01, 3.0, 1e9}) {
+  for (double tension : {1e3, 1e12, 1e300}) {
+    for (double far : {0.0, 90.0, 180.0}) {
+      for (double offset : {0.0, 3.0, 1e9}) {
         StrungRod rod = RodWithRings(+1, tension, far);
         for (BeamRing& ring : rod.rings) ring.offset = offset;
         const StrungBeam bent = rod.Solve();
