@@ -7,7 +7,7 @@ local train = require "train"
 local M = {}
 
 local STRIPS = 78 -- mm: height of the strips below the pictures
-local BESIDE = 0.53 -- of the width: the strips beside them
+local BESIDE = 0.49 -- of the width: the strips beside them
 local NAME = { ["font-weight"] = "bold", ["font-size"] = 3.6 }
 local SCALES = { 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25, 28, 32, 36, 40, 50, 60, 80, 100, 200 }
 

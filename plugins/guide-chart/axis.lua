@@ -1,4 +1,6 @@
 -- The axis of a bent rod: places along it, its directions, which way lies outside the bend.
+local list = require "withy.table"
+
 local M = {}
 
 local SMALLEST = 1e-9
@@ -41,6 +43,15 @@ function M.outside(strung)
     moment = math.abs(m) > math.abs(moment) and m or moment
   end
   return moment > 0 and -1 or 1
+end
+
+local SAME = 1 -- mm along the rod
+
+-- The ring that stands at a place, or nil.
+function M.ring_at(strung, place)
+  return place and list.find(strung.rings, function(ring)
+    return ring.from_butt_mm and math.abs(ring.from_butt_mm - place) < SAME
+  end)
 end
 
 return M

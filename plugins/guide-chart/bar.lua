@@ -6,7 +6,7 @@ local THIN = { stroke = "#000", ["stroke-width"] = 0.25, fill = "none" }
 -- Nodes from (0, 0) at 1 : `scale`, about `most` mm long on paper at most, and the length.
 return function(scale, most)
   local mm = most * scale >= 500 and 500 or most * scale >= 200 and 200 or 100
-  local inches = math.max(2, math.floor(mm / 25.4 / 4) * 4)
+  local inches = math.max(2, math.floor(mm / 25.4 / 2) * 2)
   local length = math.max(mm, inches * 25.4) / scale
   local nodes = { svg.line(0, 0, length, 0, THIN) }
   for _, share in ipairs { 0, 0.5, 1 } do

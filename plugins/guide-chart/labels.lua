@@ -1,6 +1,5 @@
 -- What stands beside the rings of a picture: their angles, and where line and blank are nearest.
 local axis = require "axis"
-local list = require "withy.table"
 local svg = require "withy.svg"
 local text = require "withy.text"
 
@@ -37,17 +36,9 @@ function M.rings(known, strung, at, room)
   return nodes
 end
 
-local SAME = 1 -- mm along the rod
-
 -- Where the line is nearest to the blank in a ring, as it is under a rod bent away from it, the ring's height says all.
-local function in_a_ring(strung)
-  return list.find(strung.rings, function(ring)
-    return ring.from_butt_mm and math.abs(ring.from_butt_mm - strung.clearance_at_mm) < SAME
-  end)
-end
-
 function M.nearest(strung, at, room)
-  if not (strung.clearance_mm and strung.clearance_at_mm) or in_a_ring(strung) then
+  if not (strung.clearance_mm and strung.clearance_at_mm) or axis.ring_at(strung, strung.clearance_at_mm) then
     return nil
   end
   local forward, up, tx, ty = axis.at(strung, strung.clearance_at_mm)

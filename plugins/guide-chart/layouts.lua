@@ -67,16 +67,17 @@ function M.draw(known)
   if not placed then
     return nil
   end
+  local rows = rows_of(known, placed)
   return {
     e("h2", {}, "The layouts that were looked at"),
     e("p", {}, "Largest angle: the most that the line turns at a guide, over all loads, or twice the angle at which it "
       .. "comes to the tip-top. The proposal is the best found from several starts; it is not proven to be the least."),
     e("p", {}, said_of(placed)),
-    html.table {
+    #rows > 0 and html.table {
       head = { "layout", "largest angle, deg", "at", "under", "least clearance, mm", "keeps the limits",
         "from the tip-top's ring, tip first" },
-      rows = rows_of(known, placed),
-    },
+      rows = rows,
+    } or nil,
   }
 end
 

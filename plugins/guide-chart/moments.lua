@@ -6,6 +6,7 @@ local text = require "withy.text"
 
 local M = {}
 
+local NONE = 5e-4 -- N m; what would be printed as 0.000
 local FACTORS = { 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000 }
 
 -- The pattern of a drawing: a page may hold several, each with its own.
@@ -32,15 +33,13 @@ local function most_of(points)
   return low, high
 end
 
--- What the line beside the blank adds is small beside the whole: how many times as large it is drawn.
-local function enlarged(share, high)
-  local least, most = most_of(share)
-  local largest = math.max(most, -least)
-  local factor = largest > 0 and lengths.largest(FACTORS, high * 0.45 / largest) or 1
-  for _, point in ipairs(share) do
-    point[2] = point[2] * factor
+-- What the line beside the blank adds is small beside the whole: drawn `factor` times as large.
+local function enlarged(points, factor)
+  local result = {}
+  for i, point in ipairs(points) do
+    result[i] = { point[1], point[2] * factor }
   end
-  return factor, least, most
+  return result
 end
 
 local function area(strip, points, hatch)
@@ -62,15 +61,18 @@ function M.draw(of, layouts, box, hatch)
   local low, high = most_of(whole)
   high = math.max(high, 0.01)
   local title = "Bending moment in the blank, N m" .. (#layouts > 1 and ", as proposed" or "")
-  if #share > 1 then
-    local factor, least, most = enlarged(share, high)
-    low = math.min(low, least * factor)
+  local least, most = most_of(share)
+  local shown
+  if #share > 1 and math.max(most, -least) >= NONE then
+    local factor = lengths.largest(FACTORS, high * 0.45 / math.max(most, -least))
+    shown = enlarged(share, factor)
+    low, high = math.min(low, least * factor), math.max(high, most * factor)
     title = title .. ("; hatched, drawn x %d: what the line beside the blank adds, %s to %s"):format(factor,
       text.fixed(least, 3), text.fixed(most, 3))
   end
   local strip = strips.new(of, box, title, low, high)
-  if #share > 1 then
-    area(strip, share, hatch)
+  if shown then
+    area(strip, shown, hatch)
   end
   strip:line(whole, { fill = "none", stroke = "#000", ["stroke-width"] = 0.45 })
   return strip.nodes

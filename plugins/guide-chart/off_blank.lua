@@ -30,8 +30,8 @@ local function bounds_of_heights(known, layouts)
   if #heights == 0 then
     return low, 1
   end
-  local middle = middle_of(heights)
-  return math.max(low, -middle), math.min(heights[#heights], TALL * middle) * 1.15
+  local middle = math.max(1, middle_of(heights))
+  return math.max(low, -middle), math.min(math.max(1, heights[#heights]), TALL * middle) * 1.15
 end
 
 local function rings_off(known, strip, layout)
@@ -48,11 +48,11 @@ local function rings_off(known, strip, layout)
   return tall
 end
 
--- Runs of the line within the strip, so that one that leaves it at the top is not drawn along its edge.
-local function below_top(strip, points)
+-- Runs of the line within the strip, so that one that leaves it is not drawn along its edge.
+local function runs_within(strip, points)
   local runs, run = {}, {}
   for _, point in ipairs(points) do
-    if point[2] <= strip.high then
+    if point[2] >= strip.low and point[2] <= strip.high then
       run[#run + 1] = point
     elseif #run > 0 then
       runs[#runs + 1], run = run, {}
@@ -82,7 +82,7 @@ return function(known, of, layouts, box)
   strip:add(svg.line(of.left, zero, of.left + of.width, zero, { stroke = "#000", ["stroke-width"] = 0.4 }))
   for _, layout in ipairs(layouts) do
     local tall = rings_off(known, strip, layout)
-    for _, run in ipairs(below_top(strip, layout.line)) do
+    for _, run in ipairs(runs_within(strip, layout.line)) do
       strip:line(run, layout.dashed and train.LINE_NOW or train.LINE)
     end
     least(strip, layout.strung)

@@ -1,4 +1,5 @@
 -- What a load does and what the drawing is, in sentences: above and below it, and for those who do not see it.
+local axis = require "axis"
 local text = require "withy.text"
 local words = require "words"
 
@@ -9,7 +10,7 @@ local ID = 40 -- letters of a load's id
 local function named(known, strung, id)
   for i, ring in ipairs(strung.rings) do
     if id and ring.id == id then
-      return known.ring_name(strung.rings, i)
+      return i == #strung.rings and "the tip-top" or known.ring_name(strung.rings, i)
     end
   end
   return id and words.clipped(id, ID) or "the reel"
@@ -39,7 +40,9 @@ local function clears(known, strung)
     return nil
   end
   local tip, at, span = strung.at_mm[#strung.at_mm], strung.clearance_at_mm, tightest_span(strung)
-  local where = (tip and at and (", %s from the tip-top's ring"):format(known.length.say(tip - at)) or "")
+  local ring = axis.ring_at(strung, at)
+  local where = ring and ", in the ring of " .. named(known, strung, ring.id)
+    or (tip and at and (", %s from the tip-top's ring"):format(known.length.say(tip - at)) or "")
     .. (span and (", between %s and %s"):format(named(known, strung, span.from), named(known, strung, span.to)) or "")
   if strung.clearance_mm < 0 then
     return ("kept straight it would cut %s mm into the blank%s"):format(text.fixed(-strung.clearance_mm, 1), where)
@@ -53,8 +56,9 @@ local function bends(known, strung)
     said[#said + 1] = s:format(...)
   end
   if strung.tip_drop_mm then
-    add("the tip is %s below the line straight on from the butt",
-      known.length.say(strung.tip_drop_mm, strung.tip_drop_plus_minus_mm))
+    add("the tip is %s %s the line straight on from the butt",
+      known.length.say(math.abs(strung.tip_drop_mm), strung.tip_drop_plus_minus_mm),
+      strung.tip_drop_mm < 0 and "above" or "below")
   end
   if strung.clamp_moment_n_m then
     add("%s N m at the clamp", words.uncertain(strung.clamp_moment_n_m, strung.clamp_moment_plus_minus_n_m, 2))
@@ -87,9 +91,9 @@ function M.title(load)
   if not strung.tension_n then
     return ("Load %s, %s"):format(load.number, words.clipped(load.id, ID))
   end
-  return ("Load %s, %s: %s on the line, which runs %s; butt %s"):format(load.number, words.clipped(load.id, ID),
-    words.whole_pull(strung), words.direction(strung.line_angle_deg or -90),
-    words.direction(strung.butt_angle_deg or 0))
+  return ("Load %s, %s%s: %s on the line, which runs %s; butt %s"):format(load.number,
+    words.clipped(load.id, ID), load.added and " (added, to place the guides by)" or "", words.whole_pull(strung),
+    words.direction(strung.line_angle_deg or -90), words.direction(strung.butt_angle_deg or 0))
 end
 
 -- One paragraph each.

@@ -25,24 +25,27 @@ local function shape(strung)
 end
 
 local function by_id(cases, id)
-  return list.find(cases, function(case) return case.id == id end)
+  return id and list.find(cases, function(case) return case.id == id end)
 end
 
--- Where guides were placed, the loads that they were placed for; the design's other loads without a proposal.
-local function loads_of(now, placed)
+-- The design's loads, then those to place the guides by that are not among them: each as the guides are and as proposed;
+-- `added` = the design does not name it.
+local function loads_of(cases, placed)
   local result = {}
-  local function add(said, as_is, proposed)
+  local of_now, of_proposed = placed and placed.now and placed.now.cases or {},
+    placed and placed.proposed and placed.proposed.cases or {}
+  local function add(as_is, proposed, added)
+    local said = proposed or as_is
     result[#result + 1] = { number = ("%d"):format(#result + 1), id = said.id or ("load %d"):format(#result + 1),
-      said = said, now = shape(as_is), proposed = shape(proposed) }
+      said = said, now = shape(as_is), proposed = shape(proposed), added = added }
   end
-  local proposed = placed and placed.proposed and placed.proposed.cases or {}
-  for _, case in ipairs(proposed) do
-    local as_is = placed.now and by_id(placed.now.cases, case.id) or by_id(now, case.id)
-    add(case, as_is, case)
+  for _, case in ipairs(cases) do
+    add(case, by_id(of_proposed, case.id), false)
   end
-  for _, case in ipairs(now) do
-    if not by_id(proposed, case.id) then
-      add(case, case, nil)
+  for _, case in ipairs(of_proposed) do
+    if not by_id(cases, case.id) then
+      local load = by_id(placed.loads, case.id)
+      add(by_id(of_now, case.id), case, load ~= nil and load.at == nil)
     end
   end
   return result
@@ -85,13 +88,21 @@ local function radius_of(rod)
   end
 end
 
+local function refuse(ctx)
+  local measure = measure_of(ctx)
+  if list.find(ctx.design.load_cases, function(load) return not load.at_tip end) then
+    ctx:refuse("how rod and line stand is not known" .. (measure and ("; to tell: " .. measure) or ""))
+  end
+  ctx:refuse('no load pulls through the line: write one, such as load_cases { id: "lift" lifted { g: 300 } '
+    .. "butt_angle { deg: 45 } }")
+end
+
 local function placement_of(ctx)
   local asked = ctx.options.compare
   if asked ~= "proposed" and asked ~= "none" then
     ctx:refuse(('compare is "proposed" or "none", not "%s"'):format(asked))
   end
-  local placed = asked == "proposed" and ctx.report.placement or nil
-  return placed and placed.proposed and placed or nil
+  return asked == "proposed" and ctx.report.placement or nil
 end
 
 -- { name =, digest =, paper =, length =, measure =, forces =, loads =, placement =, ring_name =, short_names =,
@@ -106,9 +117,7 @@ function M.collect(ctx)
   local report = ctx.report.line_load
   local loads = loads_of(report and report.cases or {}, placed)
   if #loads == 0 then
-    local measure = measure_of(ctx)
-    ctx:refuse("no load pulls through the line" .. (measure and ("; to tell: " .. measure)
-      or ': write one, such as load_cases { id: "lift" lifted { g: 300 } butt_angle { deg: 45 } }'))
+    refuse(ctx)
   end
   local identity = ctx.design.identity
   local ring_name, short_names = namer(loads)

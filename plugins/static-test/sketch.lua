@@ -9,6 +9,7 @@ local M = {}
 local WIDTH, HEIGHT, MARGIN = 76, 58, 3 -- mm
 local HANG, WEIGHT = 9, 5 -- mm of the line below the tip-top, and of the weight on it
 local SIZE = 3 -- mm
+local CALLOUT = 11 -- mm below the rod, of a letter on its leader
 local THIN = { stroke = "#000", ["stroke-width"] = 0.2, fill = "none" }
 local DOTTED = { stroke = "#000", ["stroke-width"] = 0.2, ["stroke-dasharray"] = "0.4 1.1" }
 
@@ -24,12 +25,22 @@ local function foot_of(strung)
   return along * ux, along * uy
 end
 
+-- Which point of the shape is where line and blank are nearest, or nil.
+local function nearest_point(strung)
+  for i, there in ipairs(strung.at_mm) do
+    if strung.clearance_at_mm and there >= strung.clearance_at_mm then
+      return i
+    end
+  end
+  return nil
+end
+
 -- What is drawn at 1 : `scale` spans on paper, in mm from the clamp.
 local function extent(strung, scale)
   local box = { left = 0, right = 0, low = 0, high = 0 }
   local function visit(x, y, right, below)
     box.left, box.right = math.min(box.left, x / scale), math.max(box.right, x / scale + right)
-    box.low, box.high = math.min(box.low, y / scale - below), math.max(box.high, y / scale)
+    box.low, box.high = math.min(box.low, y / scale - below), math.max(box.high, y / scale + 2.5)
   end
   local n = #strung.at_mm
   for i in ipairs(strung.at_mm) do
@@ -37,6 +48,10 @@ local function extent(strung, scale)
   end
   local bx, by = toward(strung.butt_angle_deg or 0, -(strung.clamp_mm or 0))
   visit(bx, by, 0, 2)
+  local closest = nearest_point(strung)
+  if closest then
+    visit(strung.forward_mm[closest], strung.up_mm[closest], 7, CALLOUT)
+  end
   local fx, fy = foot_of(strung)
   visit(fx, fy, 1, 0)
   local dx, dy = toward(strung.line_angle_deg or -90, (HANG + WEIGHT) * scale)
@@ -96,14 +111,12 @@ local function lines(strung, at)
 end
 
 local function nearest(strung, at)
-  local place = strung.clearance_at_mm
-  for i, there in ipairs(strung.at_mm) do
-    if place and there >= place then
-      local x, y = at(strung.forward_mm[i], strung.up_mm[i])
-      return { svg.line(x, y, x + 3, y + 6, THIN), letter(x + 3.6, y + 7.6, "B") }
-    end
+  local i = nearest_point(strung)
+  if not i then
+    return nil
   end
-  return nil
+  local x, y = at(strung.forward_mm[i], strung.up_mm[i])
+  return { svg.line(x, y, x + 3, y + 6, THIN), letter(x + 3.6, y + 7.6, "B") }
 end
 
 -- Butt, clamp, level and the butt's angle.

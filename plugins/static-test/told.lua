@@ -37,21 +37,32 @@ end
 
 local GRAVITY = 9.80665 -- m/s2, standard
 
--- Of a load of which nothing was computed, what the design says: the protocol is of use all the same.
-local function as_written(ctx, strung)
-  local load = strung.id and list.find(ctx.design.load_cases, function(case) return case.id == strung.id end)
-  if #strung.at_mm > 0 or not load then
-    return strung
-  end
+-- What the design says of a load of which nothing was computed, by the names of the report: the protocol is of use all
+-- the same.
+local function as_written(ctx, load)
   local butt = load.butt_angle and load.butt_angle.deg or 0
   local clamp = load.clamp_from_butt or ctx:get("design.intent.holding_point_from_butt")
-  local written = {
-    tension_n = load.lifted and load.lifted.g * GRAVITY / 1000 or load.tension and load.tension.n,
+  return {
+    id = load.id,
+    tension_n = load.lifted and load.lifted.g * GRAVITY / 1000 or load.tension and load.tension.n or nil,
     butt_angle_deg = butt,
     line_angle_deg = load.line_angle and butt - load.line_angle.deg or -90,
     clamp_mm = clamp and clamp.mm,
+    at_mm = {}, forward_mm = {}, up_mm = {}, rings = {}, spans = {},
   }
-  return setmetatable(written, { __index = function(_, field) return strung[field] end })
+end
+
+-- The design's loads that pull through the line, as computed where they are.
+local function loads_of(ctx)
+  local report = ctx.report.line_load
+  local loads = {}
+  for _, load in ipairs(ctx.design.load_cases) do
+    if not load.at_tip then
+      local computed = report and load.id and list.find(report.cases, function(case) return case.id == load.id end)
+      loads[#loads + 1] = computed and #computed.at_mm > 0 and computed or as_written(ctx, load)
+    end
+  end
+  return loads
 end
 
 -- Of the same set-up with less pull, where the design asks for it too: a case for a share of a load, or nil.
@@ -75,12 +86,10 @@ function M.collect(ctx)
     ctx:refuse(('paper is "A4" or "Letter", not "%s"'):format(ctx.options.paper))
   end
   local inch = by_inch(ctx)
-  local report = ctx.report.line_load
-  local cases = report and report.cases or {}
+  local cases = loads_of(ctx)
   if #cases == 0 then
-    local measure = measure_of(ctx)
-    ctx:refuse("no load pulls through the line" .. (measure and ("; to tell: " .. measure)
-      or ': write the one to test, such as load_cases { id: "lift" lifted { g: 300 } butt_angle { deg: 45 } }'))
+    ctx:refuse('no load pulls through the line: write the one to test, such as load_cases { id: "lift" '
+      .. "lifted { g: 300 } butt_angle { deg: 45 } }")
   end
   local identity = ctx.design.identity
   return {
@@ -93,7 +102,7 @@ function M.collect(ctx)
     by_inch = inch,
     measure = measure_of(ctx),
     findings = ctx.report.findings,
-    loads = list.map(asked_for(ctx, cases), function(strung) return as_written(ctx, strung) end),
+    loads = asked_for(ctx, cases),
     rod = ctx.rod,
     all = cases,
   }

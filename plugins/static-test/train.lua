@@ -59,13 +59,16 @@ local function number(value, decimals, unit)
 end
 
 local function row(strung, ring, i)
+  local function figure(...)
+    return #strung.rings > 0 and number(...) or nil -- of a load of which nothing is computed, nothing
+  end
   local bold = ring.id and ring.id == strung.most_turned
   local place = not ring.is_tip and ring.from_tip
   return e("tr", {},
     cell(ring.is_tip and "tip-top" or ring.id and words.short_id(ring.id, ID) or ("no. %d"):format(i), bold and "s"),
     cell(ring.is_tip and "0" or number(ring.from_tip, 0), "n"), cell(place and units.inches(place, 16), "n"),
-    cell(number(ring.turn, 1, "°"), bold and "n s" or "n"), cell(number(ring.force, 2), "n"),
-    cell(not ring.is_tip and number(ring.clearance, 1), "n"),
+    cell(figure(ring.turn, 1, "°"), bold and "n s" or "n"), cell(figure(ring.force, 2), "n"),
+    cell(not ring.is_tip and figure(ring.clearance, 1), "n"),
     cell(not ring.is_tip and e("span", { class = "box" }), "w"), cell(nil, "w"), cell(nil, "w"))
 end
 
