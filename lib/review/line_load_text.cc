@@ -51,7 +51,7 @@ const v1::LineSpan* ClosestSpan(const v1::StrungRod& strung) {
 // "1.4 mm, 310.0 mm from the tip-top, between g7 and g8"
 std::string ClearanceWords(const v1::StrungRod& strung, const v1::LineSpan& span, LengthUnits units) {
   const std::string between =
-      absl::StrCat("between ", span.from().empty() ? "the reel" : Visible(span.from()), " and ", Visible(span.to()));
+      absl::StrCat("between ", span.from_ring().empty() ? "the reel" : Visible(span.from_ring()), " and ", Visible(span.to_ring()));
   const std::string where = FromTipTop(strung, span.clearance_at_mm(), units);
   if (span.clearance_mm() >= 0) return absl::StrCat(FormatFixed(span.clearance_mm(), 2), " mm, ", where, ", ", between);
   return absl::StrCat("none: kept straight it would cut ", FormatFixed(-span.clearance_mm(), 2), " mm into the blank, ", where,

@@ -135,8 +135,8 @@ class CaseReport {
 
   void WriteSpan(std::size_t k, v1::LineSpan& to) const {
     const LineSpan& span = strung_.bent.spans[k];
-    if (k > 0) to.set_from(IdOf(k - 1));
-    to.set_to(IdOf(k));
+    if (k > 0) to.set_from_ring(IdOf(k - 1));
+    to.set_to_ring(IdOf(k));
     to.set_length_mm(span.length * kMm);
     to.set_direction_deg(LineDeg(span.direction, strung_.bent.rings[k].angle));
     to.set_tension_n(span.tension);

@@ -1580,8 +1580,8 @@ function table_module.sum(items, key) end
 ---@field tension_out_n? number
 
 ---@class withy.LineSpan
----@field from? string
----@field to? string
+---@field from_ring? string
+---@field to_ring? string
 ---@field length_mm? number
 ---@field direction_deg? number
 ---@field tension_n? number

@@ -28,7 +28,7 @@ end
 
 -- The span that goes on from a ring, towards the tip.
 local function span_from(strung, id)
-  return id and table_of.find(strung.spans, function(span) return span.from == id end)
+  return id and table_of.find(strung.spans, function(span) return span.from_ring == id end)
 end
 
 local function ring_of(strung, id)

@@ -84,8 +84,8 @@ local function tightest(known, strung)
     return "Line on the blank: between which rings?"
   end
   local where = words.length(strung.at_mm[#strung.at_mm] - place, nil, known.by_inch) .. " from the tip-top's ring"
-    .. (span and (", between %s and %s"):format(span.from and train.name(strung, span.from) or "the reel",
-      train.name(strung, span.to)) or "")
+    .. (span and (", between %s and %s"):format(span.from_ring and train.name(strung, span.from_ring) or "the reel",
+      train.name(strung, span.to_ring)) or "")
   if strung.clearance_mm < 0 then
     return { "Line on the blank: computed ", e("b", {}, "it touches"), ", most ", where, " (B)." }
   end

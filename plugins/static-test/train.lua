@@ -36,7 +36,7 @@ end
 local function rings_of(known, strung)
   local tip = strung.at_mm[#strung.at_mm]
   local rings = list.map(strung.rings, function(ring)
-    local span = ring.id and list.find(strung.spans, function(s) return s.from == ring.id end)
+    local span = ring.id and list.find(strung.spans, function(s) return s.from_ring == ring.id end)
     return { id = ring.id, from_tip = ring.from_butt_mm and tip and tip - ring.from_butt_mm, turn = ring.turn_deg,
       force = ring.force_n, clearance = span and span.clearance_mm }
   end)

@@ -161,8 +161,8 @@ std::vector<Figure> OfRings() {
 
 std::vector<Figure> OfSpans() {
   return {
-      {"line_load.cases[].spans[].from", "the ring behind; empty = the reel", kDefinition, {"line_load.cases[=].at_mm"}},
-      {"line_load.cases[].spans[].to", "the ring ahead", kDefinition, {"line_load.cases[=].at_mm"}},
+      {"line_load.cases[].spans[].from_ring", "the ring behind; empty = the reel", kDefinition, {"line_load.cases[=].at_mm"}},
+      {"line_load.cases[].spans[].to_ring", "the ring ahead", kDefinition, {"line_load.cases[=].at_mm"}},
       {"line_load.cases[].spans[].length_mm",
        "distance between the centres of its two rings",
        kPlane,

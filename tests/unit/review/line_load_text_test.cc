@@ -28,8 +28,8 @@ void AddRing(const char* id, double from_butt_mm, double turn_deg, double force_
 
 void AddSpan(const char* from, const char* to, double clearance_mm, double at_mm, v1::StrungRod& strung) {
   v1::LineSpan& span = *strung.add_spans();
-  span.set_from(from);
-  span.set_to(to);
+  span.set_from_ring(from);
+  span.set_to_ring(to);
   span.set_clearance_mm(clearance_mm);
   span.set_clearance_at_mm(at_mm);
 }

@@ -167,7 +167,7 @@ TEST_P(LineLoadOfExample, AgreesWithTheRestOfTheReport) {
     EXPECT_EQ(strung.rings(k).id(), guide.id());
     EXPECT_NEAR(strung.rings(k).from_butt_mm(), guide.from_butt_mm(), 1e-6);
     EXPECT_NEAR(strung.rings(k).offset_mm(), guide.ring_height_mm() + guide.blank_diameter_mm() / 2, 1e-6);
-    EXPECT_EQ(strung.spans(k).to(), guide.id());
+    EXPECT_EQ(strung.spans(k).to_ring(), guide.id());
   }
   EXPECT_NEAR(strung.at_mm(0), strung.clamp_mm(), 1e-6);
   EXPECT_NEAR(strung.at_mm(strung.at_mm_size() - 1), report_.fit().tip_ring_mm(), 1e-6);
