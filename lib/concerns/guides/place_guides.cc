@@ -22,10 +22,21 @@ std::vector<double> Between(const std::vector<double>& a, const std::vector<doub
   return middle;
 }
 
+// Guide 1 as far up as it may stand and the next close by: a valley of its own, where two rings share one step in
+// height.
+std::vector<double> CloseFirstPair(const PlacementProblem& problem) {
+  std::vector<double> places{problem.first_high_m};
+  const double next = problem.first_high_m + problem.least_gaps_m.front();
+  const double gap = (problem.beam.length() - next) / std::max(1, problem.count() - 1);
+  for (int k = 1; k < problem.count(); ++k) places.push_back(next + (k - 1) * gap);
+  return places;
+}
+
+// Far apart first: where those agree the rest is spared.
 std::vector<std::vector<double>> StartsOf(const PlacementProblem& problem) {
   const std::vector<double> arithmetic = ArithmeticLayout(problem), geometric = GeometricLayout(problem),
                             equal = EqualLayout(problem);
-  return {arithmetic, equal, geometric, Between(arithmetic, equal), Between(geometric, equal)};
+  return {arithmetic, CloseFirstPair(problem), equal, geometric, Between(arithmetic, equal)};
 }
 
 // A choice of sides of closed stretches, and the best layout that obeys it.
@@ -112,9 +123,14 @@ class Search {
       rules.low[guide] = std::max(rules.low[guide], stretch.to_m);
     }
     if (!Tighten(problem_, rules).empty()) return;
-    const NearestPlaces start = Nearest(rules, from.best.s_m);
-    if (start.missing_m > 0) return;
-    Layout best = Down(rules, start.s_m);
+    // From where it was, and from afar: it may have been the wrong valley for this side.
+    Layout best;
+    for (const std::vector<double>& wanted : {from.best.s_m, EqualLayout(problem_)}) {
+      const NearestPlaces start = Nearest(rules, wanted);
+      if (start.missing_m > 0) return;
+      Layout found = Down(rules, start.s_m);
+      if (found.solved && (!best.solved || CostOf(found) < CostOf(best))) best = std::move(found);
+    }
     if (best.solved) open.push_back({std::move(rules), std::move(best)});
   }
 

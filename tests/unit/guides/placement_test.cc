@@ -30,11 +30,19 @@ void ExpectWithinRules(const PlacementProblem& problem, const Layout& layout) {
       EXPECT_EQ(layout.s_m[k], *problem.locked_m[k]);
       continue;
     }
-    if (k == 0) EXPECT_GE(place(0), problem.first_low_m - kPlaceTolerance);
-    if (k == 0) EXPECT_LE(place(0), problem.first_high_m + kPlaceTolerance);
-    if (k + 1 == guides) EXPECT_LE(place(k), problem.last_high_m + kPlaceTolerance);
+    if (k == 0) {
+      EXPECT_GE(place(0), problem.first_low_m - kPlaceTolerance);
+    }
+    if (k == 0) {
+      EXPECT_LE(place(0), problem.first_high_m + kPlaceTolerance);
+    }
+    if (k + 1 == guides) {
+      EXPECT_LE(place(k), problem.last_high_m + kPlaceTolerance);
+    }
     EXPECT_GE(place(k + 1) - place(k), problem.least_gaps_m[k] - kPlaceTolerance) << "guide " << k + 1;
-    if (k > 0) EXPECT_GE(place(k) - place(k - 1), problem.least_gaps_m[k - 1] - kPlaceTolerance) << "guide " << k + 1;
+    if (k > 0) {
+      EXPECT_GE(place(k) - place(k - 1), problem.least_gaps_m[k - 1] - kPlaceTolerance) << "guide " << k + 1;
+    }
     if (problem.gaps_never_grow && k > 0) {
       EXPECT_LE(place(k + 1) - place(k), place(k) - place(k - 1) + 2 * kPlaceTolerance) << "guide " << k + 1;
     }
@@ -137,8 +145,8 @@ TEST(PlaceGuides, KeepsEveryRuleAndIsNoWorseThanTheClassics) {
     }
     for (const auto& classic : {ArithmeticLayout(problem), GeometricLayout(problem), EqualLayout(problem)}) {
       const Layout layout = EvaluateLayout(problem, classic);
-      if (IsFeasible(layout))
-        EXPECT_LE(found.best.f, layout.f * (1 + 2e-3));  // R gives way where it took more than a tie
+      if (!IsFeasible(layout)) continue;
+      EXPECT_LE(found.best.f, layout.f * (1 + 2e-3));  // R gives way where it took more than a tie
     }
     const Placement ruled = OnGrid(problem, found.best, kEighthOfAnInch);
     if (ruled.feasible) {
@@ -169,6 +177,30 @@ TEST(PlaceGuides, TakesTheBetterSideOfAJoint) {
       held.locked_m[1] = edge;
       EXPECT_LE(found.best.f, PlaceGuides(held).best.f * (1 + 2e-3));
     }
+  }
+}
+
+// Against each number of guides before a joint tried in turn.
+TEST(PlaceGuides, PassesAJointWhereThatCostsLeast) {
+  std::mt19937 random(5);
+  for (int trial = 0; trial < 8; ++trial) {
+    SCOPED_TRACE(trial);
+    PlacementProblem problem = Underneath(4 + random() % 4);
+    problem.gaps_never_grow = trial % 2 == 0;
+    const std::size_t guides = problem.offsets_m.size();
+    const double from = std::uniform_real_distribution<double>(0.8, 1.4)(random), to = from + 0.1;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t before = 0; before <= guides; ++before) {
+      problem.closed.assign(guides, {{-1, to}});
+      std::fill_n(problem.closed.begin(), before, std::vector<ClosedStretch>{{from, 3}});
+      const Placement found = PlaceGuides(problem);
+      if (found.feasible) least = std::min(least, found.best.f);
+    }
+    problem.closed.assign(guides, {{from, to}});
+    const Placement found = PlaceGuides(problem);
+    EXPECT_TRUE(found.feasible) << found.why;
+    EXPECT_LE(found.best.f, least * (1 + 2e-3));
+    EXPECT_LE(found.solves, 600);
   }
 }
 
@@ -269,7 +301,9 @@ TEST(PlaceGuides, ALoadThatFoldsTheRodIsSaid) {
   problem.cases[1].tension_n = 1e5;
   problem.cases[1].phi = 3.1;
   const Placement found = PlaceGuides(problem);
-  if (!found.feasible) EXPECT_THAT(found.why, HasSubstr("load case heavy"));
+  if (!found.feasible) {
+    EXPECT_THAT(found.why, HasSubstr("load case heavy"));
+  }
   for (const double turn : found.best.cases.empty() ? std::vector<double>{} : found.best.cases[1].turns) {
     EXPECT_TRUE(std::isfinite(turn));
   }
