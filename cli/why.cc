@@ -5,6 +5,7 @@
 #include "exit_status.h"
 #include "io.h"
 #include "withy/document/print.h"
+#include "withy/review/placement.h"
 
 namespace withy {
 namespace {
@@ -28,6 +29,8 @@ int Run(const Options& options, Io& io) {
   const std::string& path = options.operands()[1];
   std::optional<CheckedDesign> checked = ReadReviewed(path, options, io);
   if (!checked) return kUnreadable;
+  // What a review leaves out, since it takes long.
+  if (figure.starts_with("placement")) AddPlacement(*checked->read.document, {}, checked->review.report);
   const WhyOptions how{.depth = static_cast<int>(options.Number("--depth", WhyOptions().depth))};
   const absl::StatusOr<v1::WhyReport> why = Why(*checked->read.document, checked->review.report, figure, how);
   if (!why.ok()) {

@@ -306,7 +306,7 @@ bool SpeaksOf(const Finding& finding, int first_new) {
 
 // Of what was read or done, not of what is planned with it. The date is the clock's.
 bool IsOfTheLog(const std::string& code) {
-  return code.starts_with("rod/") || code == "balance/weighing-contradicts" ||
+  return code.starts_with("rod/") || code == "balance/weighing-contradicts" || code == "line_load/static-test-differs" ||
          (code.starts_with("document/") && code != "document/log-order");
 }
 

@@ -53,17 +53,13 @@ absl::StatusOr<std::string> WithPlacement(const Document& document, const v1::Pl
     if (i < 0 || guide.locked() || !guide.has_from_tip_mm()) continue;
     v1::Guide& to = *edited.mutable_guides(i);
     const FieldPath at = FieldPath().Field("guides").Item(guide.id(), i);
-    if (!guide.model_was().empty()) {
-      to.set_model(guide.model());
-      paths.push_back(at.Field("model"));
-    }
     const std::optional<double> was_mm = MmOf(to.from_tip());
-    const bool moves = !was_mm || std::abs(*was_mm - guide.from_tip_mm()) > kSameMm;
-    if (moves) {
-      *to.mutable_from_tip() = OnGrid(guide.from_tip_mm(), proposal.grid_mm());
-      paths.push_back(at.Field("from_tip"));
-    }
-    if (moves || !guide.model_was().empty()) moved.push_back(guide.id());
+    const bool moves = !was_mm || std::abs(*was_mm - guide.from_tip_mm()) > kSameMm, changes = !guide.model_was().empty();
+    if (moves) *to.mutable_from_tip() = OnGrid(guide.from_tip_mm(), proposal.grid_mm());
+    if (changes) to.set_model(guide.model());
+    if (!moves && !changes) continue;
+    paths.push_back(changes ? at : at.Field("from_tip"));  // a word is written with the item that it stands in
+    moved.push_back(guide.id());
   }
   if (paths.empty()) return document.bytes;
   v1::Identity& identity = *edited.mutable_identity();

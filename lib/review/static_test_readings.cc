@@ -113,8 +113,9 @@ class TestJudge {
 
 std::string TimesOff(double number, double meant, double unit) {
   for (double factor : {unit, 10.0}) {
-    if (std::abs(number / meant / factor - 1) < kLikeness) return FormatShortest(factor) + " times";
-    if (std::abs(number / meant * factor - 1) < kLikeness) return "1/" + FormatShortest(factor) + " of";
+    const std::string times = FormatShortest(std::round(factor * 100) / 100);
+    if (std::abs(number / meant / factor - 1) < kLikeness) return times + " times";
+    if (std::abs(number / meant * factor - 1) < kLikeness) return "1/" + times + " of";
   }
   return "";
 }

@@ -1,6 +1,7 @@
 // Where the figures of a placement come from. What its drawn shapes are, is of line_load: the same formulas, the rings elsewhere.
 #include <deque>
 #include <string>
+#include <utility>
 
 #include "absl/strings/str_replace.h"
 #include "withy/guides/train_plan.h"
@@ -43,12 +44,11 @@ std::vector<Figure> OfLoads() {
        "the load case's pull; added: light 0.22, middle 0.55, straight 0.06 of the heaviest; without one a third of the line's "
        "strength, else the load at the tip, else ten times the lure's weight",
        kPractice,
-       {"load_cases[=].tension", "load_cases[=].lifted", "load_cases[].tension", "load_cases[].lifted", "intent.line.strength",
-        "intent.lure.max"}},
+       {"load_cases[=].tension|load_cases[=].lifted|load_cases[].tension|load_cases[].lifted|intent.line.strength|intent.lure.max"}},
       {"placement.loads[].line_angle_deg",
        "as written, straight down = 90 + butt angle; of an added load as the heaviest, straight = 0",
        kDefinition,
-       {"load_cases[=].line_angle", "load_cases[=].butt_angle", "load_cases[].line_angle", "load_cases[].butt_angle"}},
+       {"load_cases[=].line_angle|load_cases[=].butt_angle|load_cases[].line_angle|load_cases[].butt_angle"}},
       {"placement.loads[].weight",
        "1; of the straight pull of a fixed spool 3",
        kObjective,
@@ -145,9 +145,15 @@ constexpr Named kLayouts[] = {
 };
 
 Figure Of(const Named& named, const Figure& pattern) {
-  const auto renamed = [](std::string_view text, std::string_view layout) {
+  const bool proposed = named.layout == "placement.proposed";
+  const auto renamed = [proposed](std::string_view text, std::string_view layout) {
     const std::string by(layout);
-    return Kept(absl::StrReplaceAll(std::string(text), {{"~", by}, {"line_load.cases", by + ".cases"}}));
+    std::string name = absl::StrReplaceAll(std::string(text), {{"~", by}, {"line_load.cases", by + ".cases"}});
+    if (proposed) {
+      name = absl::StrReplaceAll(name, {{"guides.guides[].from_tip_mm", "placement.guides[].from_tip_mm"},
+                                        {"guides.guides[=].from_butt_mm", "placement.guides[=].from_butt_mm"}});
+    }
+    return Kept(std::move(name));
   };
   Figure figure = pattern;
   figure.name = renamed(pattern.name, named.layout);
