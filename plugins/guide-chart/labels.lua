@@ -47,7 +47,7 @@ function M.nearest(strung, at, room)
   local gap = text.fixed(strung.clearance_mm, 1)
   return {
     svg.circle(x, y, 1.3, { fill = "none", stroke = "#000", ["stroke-width"] = 0.35 }),
-    room:label(x, y, side * ty, side * tx,
+    room:label(x, y, side * ty, side * tx, -- into the hollow of the bend
       strung.clearance_mm < 0 and ("line on the blank (%s mm)"):format(gap) or ("least clearance %s mm"):format(gap)),
   }
 end

@@ -14,6 +14,7 @@ local e = html.element
 local STYLE = [[
 svg { display: block; max-width: 100%; break-after: page; }
 h1, h2, td, th, p { overflow-wrap: break-word; }
+section { break-inside: avoid; }
 td, th { font-variant-numeric: tabular-nums; padding: .5mm 1.5mm; }
 ]]
 
@@ -87,8 +88,7 @@ local function load_table(known, load)
   end
   local said = table_of.map(says.head(known, load), function(s) return e("p", {}, s) end)
   said[1] = e("h2", {}, says.title(load))
-  return { said,
-    #rows > 0 and html.table { head = head(load), rows = rows } or nil }
+  return e("section", {}, said, #rows > 0 and html.table { head = head(load), rows = rows } or nil)
 end
 
 function M.make(known, drawings)

@@ -5,10 +5,11 @@ local M = {}
 
 M.SIZE = 2.7 -- mm, height of the letters
 local WIDE = 0.56 -- width of a letter against its height, at most
-local CELL = 0.8 -- mm
+local CELL, ROWS = 1.2, 4096 -- mm; more rows than a sheet has
 local DISTANCES = { 3, 4.5, 6.5, 9, 12, 15.5, 19.5, 24, 30, 38 } -- mm from the point to its words
 local TURNS = { 0, 20, -20, 40, -40, 60, -60, 85, -85, 180, 150, -150 } -- degrees from the way that is wished
-local FAR, TURNED, OTHER_SIDE = 0.3, 0.012, 3 -- how bad a mm, a degree, the other side are, beside ten of a cell taken
+-- How bad it is: each mm, each degree, the other side; each cell taken by others under the words, and under the leader.
+local FAR, TURNED, OTHER_SIDE, BOX, LEADER = 0.3, 0.012, 3, 10, 4
 local ALL_TAKEN = 1000 -- cells; counts as outside
 
 function M.width(words, size)
@@ -16,7 +17,7 @@ function M.width(words, size)
 end
 
 local function cell(x, y)
-  return (x // CELL) * 4096 + y // CELL
+  return x // CELL * ROWS + y // CELL
 end
 
 local Room = {}
@@ -36,14 +37,6 @@ local function along(x1, y1, x2, y2, visit)
   end
 end
 
-local function within(x, y, w, h, visit)
-  for i = 0, math.ceil(w / CELL) do
-    for j = 0, math.ceil(h / CELL) do
-      visit(cell(math.min(x + i * CELL, x + w), math.min(y + j * CELL, y + h)))
-    end
-  end
-end
-
 function Room:take_line(x1, y1, x2, y2)
   along(x1, y1, x2, y2, function(at) self.taken[at] = self.taken[at] or 1 end)
 end
@@ -56,18 +49,31 @@ end
 
 -- What is in a box is worse to draw across than a line.
 function Room:take_box(x, y, w, h)
-  within(x, y, w, h, function(at) self.taken[at] = 3 end)
+  for column = x // CELL, (x + w) // CELL do
+    for row = y // CELL, (y + h) // CELL do
+      self.taken[column * ROWS + row] = 3
+    end
+  end
 end
 
-function Room:box_taken(box)
+-- How much of a box is taken; more than `enough` need not be counted to the end.
+function Room:box_taken(box, enough)
   if box.x < self.left or box.y < self.top or box.x + box.w > self.right or box.y + box.h > self.bottom then
     return ALL_TAKEN
   end
-  local count = 0
-  within(box.x, box.y, box.w, box.h, function(at) count = count + (self.taken[at] and 1 or 0) end)
+  local count, taken = 0, self.taken
+  for column = box.x // CELL, (box.x + box.w) // CELL do
+    for row = box.y // CELL, (box.y + box.h) // CELL do
+      count = count + (taken[column * ROWS + row] and 1 or 0)
+    end
+    if count > (enough or ALL_TAKEN) then
+      return count
+    end
+  end
   return count
 end
 
+-- How much a straight line crosses.
 function Room:line_taken(x1, y1, x2, y2)
   local count, last = 0, nil
   along(x1, y1, x2, y2, function(at)
@@ -87,24 +93,34 @@ local function placed(x, y, dx, dy, distance, w)
   return box
 end
 
--- Words beside (x, y), wished in the direction (dx, dy): the nearest place that is free, else the one least taken.
--- Gives their nodes: leader and words.
-function Room:label(x, y, dx, dy, words, attributes)
-  local w = M.width(words)
+-- The place for words `w` wide beside (x, y): the nearest that is free, else the one least taken.
+function Room:best_place(x, y, dx, dy, w)
   local best
   for _, distance in ipairs(DISTANCES) do
     for _, turn in ipairs(TURNS) do
-      local c, s = math.cos(math.rad(turn)), math.sin(math.rad(turn))
-      local ux, uy = dx * c - dy * s, dx * s + dy * c
-      local box = placed(x, y, ux, uy, distance, w)
-      box.bad = self:box_taken(box) * 10 + self:line_taken(x + ux * 1.6, y + uy * 1.6, box.ex, box.ey) * 4
-        + distance * FAR + math.abs(turn) * TURNED + (math.abs(turn) > 90 and OTHER_SIDE or 0)
-      best = (not best or box.bad < best.bad) and box or best
+      local bad = distance * FAR + math.abs(turn) * TURNED + (math.abs(turn) > 90 and OTHER_SIDE or 0)
+      if not best or bad < best.bad then
+        local c, s = math.cos(math.rad(turn)), math.sin(math.rad(turn))
+        local ux, uy = dx * c - dy * s, dx * s + dy * c
+        local box = placed(x, y, ux, uy, distance, w)
+        bad = bad + self:box_taken(box, best and (best.bad - bad) / BOX) * BOX
+        if not best or bad < best.bad then
+          box.bad = bad + self:line_taken(x + ux * 1.6, y + uy * 1.6, box.ex, box.ey) * LEADER
+          best = (not best or box.bad < best.bad) and box or best
+        end
+      end
     end
     if best.bad <= distance * FAR + TURNED then
       break
     end
   end
+  return best
+end
+
+-- Words beside (x, y), wished in the direction (dx, dy). Gives their nodes: leader and words.
+function Room:label(x, y, dx, dy, words, attributes)
+  local best = self:best_place(x, y, dx, dy, M.width(words))
+  local w = best.w
   self:take_box(best.x - 0.6, best.y - 0.3, best.w + 1.2, best.h + 0.6)
   self:take_line(x, y, best.ex, best.ey)
   local all = { ["text-anchor"] = best.anchor, ["font-size"] = M.SIZE, stroke = "#fff", ["stroke-width"] = 0.7,

@@ -43,7 +43,8 @@ local function clears(known, strung)
   local ring = axis.ring_at(strung, at)
   local where = ring and ", in the ring of " .. named(known, strung, ring.id)
     or (tip and at and (", %s from the tip-top's ring"):format(known.length.say(tip - at)) or "")
-    .. (span and (", between %s and %s"):format(named(known, strung, span.from_ring), named(known, strung, span.to_ring)) or "")
+    .. (span and (", between %s and %s"):format(named(known, strung, span.from_ring),
+      named(known, strung, span.to_ring)) or "")
   if strung.clearance_mm < 0 then
     return ("kept straight it would cut %s mm into the blank%s"):format(text.fixed(-strung.clearance_mm, 1), where)
   end

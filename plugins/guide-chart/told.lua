@@ -28,8 +28,8 @@ local function by_id(cases, id)
   return id and list.find(cases, function(case) return case.id == id end)
 end
 
--- The design's loads, then those to place the guides by that are not among them: each as the guides are and as proposed;
--- `added` = the design does not name it.
+-- The design's loads, then those to place the guides by that are not among them, each as the guides are and as
+-- proposed; `added` = the design does not name it.
 local function loads_of(cases, placed)
   local result = {}
   local of_now, of_proposed = placed and placed.now and placed.now.cases or {},

@@ -168,7 +168,8 @@ function M.draw(known, strung, box, scale, line)
   local rings = frames(strung, at, room)
   local drawn = { held, outline, svg.polyline(path, line), reel(strung, at, room), pull(strung, at, room, line), rings,
     box.with_bar and rule(box, scale, room) or nil }
-  return { drawn, labels.rings(known, strung, at, room), labels.nearest(strung, at, room) }
+  local nearest = labels.nearest(strung, at, room)
+  return { drawn, nearest, labels.rings(known, strung, at, room) }
 end
 
 return M

@@ -3,6 +3,7 @@ local cautions = require "cautions"
 local html = require "withy.html"
 local judged = require "judged"
 local list = require "withy.table"
+local look = require "look"
 local result = require "result"
 local sheet = require "withy.sheet"
 local sketch = require "sketch"
@@ -65,42 +66,6 @@ local function set_up(known, strung)
     item("guides", "taped, not wrapped", SIDES[strung.rings_stand or ""]))
 end
 
-local function look(...)
-  return e("li", {}, e("span", { class = "box" }), ...)
-end
-
-local function most(strung)
-  if not (strung.most_turned and strung.most_turn_deg) then
-    return "The guide that turns the line far more than its neighbours."
-  end
-  return { "The guide that turns the line most: computed ", e("b", {}, train.name(strung, strung.most_turned)), ", ",
-    words.uncertain(strung.most_turn_deg, strung.most_turn_plus_minus_deg, 1, "°"), "." }
-end
-
--- Where the line comes nearest to the blank: "11" from the tip-top's ring, between g3 and g2".
-local function tightest(known, strung)
-  local place, span = strung.clearance_at_mm, train.tightest(strung)
-  if not (strung.clearance_mm and place and #strung.at_mm > 0) then
-    return "Line on the blank: between which rings?"
-  end
-  local where = words.length(strung.at_mm[#strung.at_mm] - place, nil, known.by_inch) .. " from the tip-top's ring"
-    .. (span and (", between %s and %s"):format(span.from_ring and train.name(strung, span.from_ring) or "the reel",
-      train.name(strung, span.to_ring)) or "")
-  if strung.clearance_mm < 0 then
-    return { "Line on the blank: computed ", e("b", {}, "it touches"), ", most ", where, " (B)." }
-  end
-  return { "Line on the blank: tightest ", where, " (B)." }
-end
-
-local function what_to_look_for(known, strung)
-  return e("ul", { class = "look" },
-    look(tightest(known, strung)),
-    look(most(strung)),
-    look("Flat spots: straight between two that bend; hinges: all in one place."),
-    look("A ring that tips or a foot that lifts; a guide that creeps under its tape."),
-    look("Line and blank in even steps from guide to guide, no kink at the tip-top."))
-end
-
 -- The drawing, and below it what the rules say of this load.
 local function picture_of(known, strung)
   local picture, said = sketch.draw(strung), judged.to_look_at(known, strung)
@@ -116,7 +81,7 @@ local function one(known, strung, number)
     heading(known, strung, number), warnings(known, strung), caution_box(),
     e("div", { class = "beside" },
       e("div", {}, e("h2", {}, "Set up"), set_up(known, strung),
-        e("h2", {}, "Look for"), what_to_look_for(known, strung)),
+        e("h2", {}, "Look for"), look(known, strung)),
       picture_of(known, strung)),
     stages.draw(known, strung), train.draw(known, strung), result.draw(known, strung))
 end
