@@ -24,7 +24,8 @@ std::string TipDirectionText(double deg) {
 
 std::string PullText(double load_n, double direction_deg, const std::string& where) {
   const std::string newtons = FormatFixed(load_n, 2) + " N";
-  if (std::abs(direction_deg + 90) >= kLevelDeg) return absl::StrCat(newtons, where, ", ", DirectionText(direction_deg));
+  if (std::abs(direction_deg + 90) >= kLevelDeg)
+    return absl::StrCat(newtons, where, ", ", DirectionText(direction_deg));
   return absl::StrCat(FormatFixed(load_n / kStandardGravity * 1000, 0), " g (", newtons, ") straight down", where);
 }
 

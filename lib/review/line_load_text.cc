@@ -17,8 +17,8 @@ namespace {
 
 using Align = TextTable::Align;
 constexpr int kEighths = 8;
-constexpr double kNoStrain = 5e-4;      // thousandths; what would be printed as 0.00
-constexpr double kNoLoss = 0.05;        // percent; what would be printed as 0.0
+constexpr double kNoStrain = 5e-4;  // thousandths; what would be printed as 0.00
+constexpr double kNoLoss = 0.05;    // percent; what would be printed as 0.0
 
 double TipTopMm(const v1::StrungRod& strung) {
   return strung.at_mm(strung.at_mm_size() - 1);
@@ -50,12 +50,12 @@ const v1::LineSpan* ClosestSpan(const v1::StrungRod& strung) {
 
 // "1.4 mm, 310.0 mm from the tip-top, between g7 and g8"
 std::string ClearanceWords(const v1::StrungRod& strung, const v1::LineSpan& span, LengthUnits units) {
-  const std::string between =
-      absl::StrCat("between ", span.from_ring().empty() ? "the reel" : Visible(span.from_ring()), " and ", Visible(span.to_ring()));
+  const std::string between = absl::StrCat(
+      "between ", span.from_ring().empty() ? "the reel" : Visible(span.from_ring()), " and ", Visible(span.to_ring()));
   const std::string where = FromTipTop(strung, span.clearance_at_mm(), units);
   if (span.clearance_mm() >= 0) return absl::StrCat(FormatFixed(span.clearance_mm(), 2), " mm, ", where, ", ", between);
-  return absl::StrCat("none: kept straight it would cut ", FormatFixed(-span.clearance_mm(), 2), " mm into the blank, ", where,
-                      ", ", between);
+  return absl::StrCat("none: kept straight it would cut ", FormatFixed(-span.clearance_mm(), 2), " mm into the blank, ",
+                      where, ", ", between);
 }
 
 // "12.3 % of the pull: 4.41 N beyond the tip-top, 3.87 N at the reel"
@@ -102,9 +102,9 @@ std::string CaseText(const v1::StrungRod& strung, const ShowOptions& options) {
   std::string text = LineText(label, LoadWords(strung), style);
   if (!state.empty()) text += LineText("", state, style);
   text += LineText("  tip", TipWords(strung, options.units), style);
-  text += LineText(
-      "  moment at clamp",
-      UncertainText(strung.clamp_moment_n_m(), WITHY_FIGURE(strung, clamp_moment_plus_minus_n_m), 2) + " N m");
+  text +=
+      LineText("  moment at clamp",
+               UncertainText(strung.clamp_moment_n_m(), WITHY_FIGURE(strung, clamp_moment_plus_minus_n_m), 2) + " N m");
   text += LineText("  works hardest", HardestWords(strung, options.units), style);
   if (!strung.most_turned().empty()) text += LineText("  turns most at", MostWords(strung), style);
   if (const v1::LineSpan* span = ClosestSpan(strung)) {

@@ -18,7 +18,12 @@ constexpr int kDistances = 48;  // enough for a smooth curve on paper
 class CaseReport {
  public:
   CaseReport(const Rod& rod, const LineTrain& train, const StrungRod& strung, v1::StrungRod& to)
-      : train_(train), strung_(strung), load_(rod.load_cases[strung.load_case]), held_(strung.load), rod_(rod), to_(to) {
+      : train_(train),
+        strung_(strung),
+        load_(rod.load_cases[strung.load_case]),
+        held_(strung.load),
+        rod_(rod),
+        to_(to) {
     held_.tension *= strung.bent.reached;
     butt_ = load_.butt_angle_deg.value / kDeg;
   }
@@ -47,7 +52,8 @@ class CaseReport {
     return (blank + std::remainder(direction - blank, 2 * std::numbers::pi) + butt_) * kDeg;
   }
   const char* RingsStand() const {
-    const bool turned = std::any_of(train_.turned.begin(), train_.turned.end(), [](double angle) { return angle != 0; });
+    const bool turned =
+        std::any_of(train_.turned.begin(), train_.turned.end(), [](double angle) { return angle != 0; });
     return turned ? "around" : train_.side > 0 ? "above" : "below";
   }
   std::string IdOf(std::size_t ring) const {
@@ -81,7 +87,8 @@ class CaseReport {
     constexpr double kSameM = 1e-6;
     std::vector<double> places;
     const auto add = [&places](double s) {
-      const bool there = std::any_of(places.begin(), places.end(), [s](double at) { return std::abs(at - s) < kSameM; });
+      const bool there =
+          std::any_of(places.begin(), places.end(), [s](double at) { return std::abs(at - s) < kSameM; });
       if (!there) places.push_back(s);
     };
     for (const BeamRing& ring : strung_.rings) add(ring.s);
@@ -93,7 +100,8 @@ class CaseReport {
 
   void WriteShape() {
     const RingUnderLine& tip = strung_.bent.rings.back();
-    const double pull_x = held_.tension * std::cos(-held_.far_angle), pull_y = held_.tension * std::sin(-held_.far_angle);
+    const double pull_x = held_.tension * std::cos(-held_.far_angle),
+                 pull_y = held_.tension * std::sin(-held_.far_angle);
     for (const double s : Places()) {
       const BeamPoint at = StrungPointAt(strung_.blank.beam, strung_.rings, held_, strung_.bent, s);
       const double of_pull = (tip.x - at.x) * pull_y - (tip.y - at.y) * pull_x;

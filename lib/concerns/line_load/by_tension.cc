@@ -7,8 +7,8 @@
 namespace withy::line_load {
 namespace {
 
-// Integral of M^2 / 2EI over each piece: the moment straight from point to point of the shape, the stiffness at the middle
-// of what is left of a stretch within a piece.
+// Integral of M^2 / 2EI over each piece: the moment straight from point to point of the shape, the stiffness at the
+// middle of what is left of a stretch within a piece.
 std::vector<double> EnergyOfPieces(const StrungRod& strung) {
   const std::vector<BeamPiece>& pieces = strung.blank.beam.pieces;
   const std::vector<BeamPoint>& points = strung.bent.points;
@@ -84,7 +84,9 @@ void SayWithUncertainty(StrungRod& strung) {
     pull = *strung.tension_n / Uncertain(strung.load.tension) - Uncertain(1);
     stiffness = StiffnessChangeOf(strung);
   }
-  const auto with = [&](double value, double slope) { return Uncertain(value) + Uncertain(slope) * (pull - stiffness); };
+  const auto with = [&](double value, double slope) {
+    return Uncertain(value) + Uncertain(slope) * (pull - stiffness);
+  };
   strung.tip_angle = with(now.tip_angle, by.tip_angle);
   strung.tip_drop_m = with(now.tip_drop, by.tip_drop);
   if (strung.most_turned >= 0) strung.most_turn = with(now.most_turn, by.most_turn);

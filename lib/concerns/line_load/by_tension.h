@@ -6,12 +6,12 @@
 
 namespace withy::line_load {
 
-// What the stiffness of the whole may be off by, relative, about 0: of each piece, times its share of the strain energy.
-// REQUIRES: told().
+// What the stiffness of the whole may be off by, relative, about 0: of each piece, times its share of the strain
+// energy. REQUIRES: told().
 Uncertain StiffnessChangeOf(const StrungRod& strung);
 
-// Fills in tip_angle, tip_drop_m, clamp_moment_n_m and most_turn of a solved rod, from two solutions with a little more and
-// a little less pull; without uncertainty where the rod does not hold a little more. REQUIRES: solved(), tension_n.
+// Fills in tip_angle, tip_drop_m, clamp_moment_n_m and most_turn of a solved rod, from two solutions with a little more
+// and a little less pull; without uncertainty where the rod does not hold a little more. REQUIRES: solved(), tension_n.
 void SayWithUncertainty(StrungRod& strung);
 
 }  // namespace withy::line_load

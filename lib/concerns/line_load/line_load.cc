@@ -34,8 +34,7 @@ class Bench {
     strung.at = load.at;
     strung.load_case = index;
     strung.bent.state = ElasticaState::kBadInput;
-    strung.tension_n =
-        inputs_.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
+    strung.tension_n = inputs_.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
     std::string missing = SetUp(load, strung);
     if (missing.empty()) {
       Solve(strung);
@@ -50,12 +49,13 @@ class Bench {
   std::string SetUp(const LoadCase& load, StrungRod& strung) const {
     const StiffBlank& stiff = *bending_.stiff;
     strung.clamp_m = std::max(load.clamp ? load.clamp->value.meters() : *bending_.held_m, stiff.butt_m);
-    if (strung.clamp_m > stiff.butt_m + stiff.beam.length() - kNothingLeftM) return "hold the rod on its blank, behind the tip";
+    if (strung.clamp_m > stiff.butt_m + stiff.beam.length() - kNothingLeftM)
+      return "hold the rod on its blank, behind the tip";
     const double first_m = train_.ring_m.front() - strung.clamp_m;
     if (first_m < kNothingLeftM) {
-      return train_.guides.empty() ? "hold the rod behind its tip-top"
-                                   : absl::StrCat("hold the rod behind '", rod_.guides[train_.guides.front()].id,
-                                                  "', its butt guide");
+      return train_.guides.empty()
+                 ? "hold the rod behind its tip-top"
+                 : absl::StrCat("hold the rod behind '", rod_.guides[train_.guides.front()].id, "', its butt guide");
     }
     strung.blank = StiffAheadOf(stiff, strung.clamp_m);
     for (std::size_t k = 0; k < train_.ring_m.size(); ++k) {
@@ -104,10 +104,10 @@ void SayAssumptions(const Rod& rod, const LineTrain& train, LineLoadAnswers& ans
   for (const int guide : train.guides) {
     const Guide& turned = rod.guides[guide];
     if (!turned.angle_deg || std::remainder(turned.angle_deg->value, 360) == 0) continue;
-    answers.assumptions.push_back(
-        {turned.angle_deg->at, "the blank bends in one plane and does not roll",
-         "a guide turned about the blank moves the line's path in space, and that is in it; the roll of the blank that such "
-         "an arrangement exists to cure is not"});
+    answers.assumptions.push_back({turned.angle_deg->at, "the blank bends in one plane and does not roll",
+                                   "a guide turned about the blank moves the line's path in space, and that is in it; "
+                                   "the roll of the blank that such "
+                                   "an arrangement exists to cure is not"});
     break;
   }
   if (rod.order.friction && rod.order.friction->value > 0) {

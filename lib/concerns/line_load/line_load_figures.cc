@@ -32,14 +32,16 @@ std::vector<Figure> OfLoad() {
       {"line_load.cases[].clamp_mm",
        "as the load case says, else where the rod is held; not behind the blank's butt face",
        kDefinition,
-       {"load_cases[=].clamp_from_butt", "intent.holding_point_from_butt", "bending.finished.clamp_mm", "fit.blank_butt_mm"}},
+       {"load_cases[=].clamp_from_butt", "intent.holding_point_from_butt", "bending.finished.clamp_mm",
+        "fit.blank_butt_mm"}},
   };
 }
 
 std::vector<Figure> OfReel() {
   return {
       {"line_load.cases[].rings_stand",
-       "the reel's side: above for casting and conventional, else below, unless written; around where a guide is turned",
+       "the reel's side: above for casting and conventional, else below, unless written; around where a guide is "
+       "turned",
        "custom of the trade",
        {"intent.reel.side", "intent.technique", "guides[].angle"}},
       {"line_load.cases[].reel_mm",
@@ -80,13 +82,15 @@ std::vector<Figure> OfShape() {
        kStrung,
        {"line_load.cases[=].at_mm", "line_load.cases[=].moment_n_m", "bending.finished.ei_n_m2"}},
       {"line_load.cases[].moment_n_m",
-       "sum over the rings beyond s of (axis under the ring - r(s)) x F + (ring's centre - axis) x F; above a ring where it steps",
+       "sum over the rings beyond s of (axis under the ring - r(s)) x F + (ring's centre - axis) x F; above a ring "
+       "where it steps",
        kStrung,
        {"line_load.cases[=].tension_n", "line_load.cases[=].line_angle_deg", "line_load.cases[=].butt_angle_deg",
         "line_load.cases[=].rings[].offset_mm", "line_load.cases[=].reel_height_mm", "bending.finished.ei_n_m2",
         "intent.line.friction"}},
       {"line_load.cases[].guides_moment_n_m",
-       "moment - (tip-top's ring - r(s)) x pull: of the line beside the blank, -(ring behind s - r(s)) x its pull there",
+       "moment - (tip-top's ring - r(s)) x pull: of the line beside the blank, -(ring behind s - r(s)) x its pull "
+       "there",
        kStrung,
        {"line_load.cases[=].moment_n_m", "line_load.cases[=].tension_n", "line_load.cases[=].rings[].offset_mm"}},
       {"line_load.cases[].strain_millistrain",
@@ -161,7 +165,10 @@ std::vector<Figure> OfRings() {
 
 std::vector<Figure> OfSpans() {
   return {
-      {"line_load.cases[].spans[].from_ring", "the ring behind; empty = the reel", kDefinition, {"line_load.cases[=].at_mm"}},
+      {"line_load.cases[].spans[].from_ring",
+       "the ring behind; empty = the reel",
+       kDefinition,
+       {"line_load.cases[=].at_mm"}},
       {"line_load.cases[].spans[].to_ring", "the ring ahead", kDefinition, {"line_load.cases[=].at_mm"}},
       {"line_load.cases[].spans[].length_mm",
        "distance between the centres of its two rings",
@@ -177,7 +184,8 @@ std::vector<Figure> OfSpans() {
        "belt friction: Euler and Eytelwein",
        {"line_load.cases[=].tension_n", "line_load.cases[=].rings[].turn_deg", "intent.line.friction"}},
       {"line_load.cases[].spans[].clearance_mm",
-       "least distance, square to the line, of the blank's surface on the rings' side; of a span in space line to axis less "
+       "least distance, square to the line, of the blank's surface on the rings' side; of a span in space line to axis "
+       "less "
        "half a diameter",
        kPlane,
        {"line_load.cases[=].forward_mm", "line_load.cases[=].up_mm", "sections.sections[].outer_mm",
@@ -231,10 +239,7 @@ std::vector<Figure> OfLine() {
        "belt friction: Euler and Eytelwein",
        {"line_load.cases[=].tension_n", "line_load.cases[=].tension_at_reel_n"}},
       {"line_load.cases[].clearance_mm", "the least of all spans", kPlane, {"line_load.cases[=].spans[].clearance_mm"}},
-      {"line_load.cases[].clearance_at_mm",
-       "where that is",
-       kPlane,
-       {"line_load.cases[=].spans[].clearance_at_mm"}},
+      {"line_load.cases[].clearance_at_mm", "where that is", kPlane, {"line_load.cases[=].spans[].clearance_at_mm"}},
       {"line_load.cases[].most_turned",
        "the guide with the largest turn, the tip-top left out",
        kDefinition,

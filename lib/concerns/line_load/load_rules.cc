@@ -14,7 +14,8 @@ constexpr Code kFolds = {
         "A pull along the rod, or back at the hand, bends it to either side, or snaps it over into another shape. The "
         "figures are of the part of the pull up to there.",
     .action =
-        "Turn butt or line by a few degrees, so that it is said to which side the rod bends, or ask for a smaller pull.",
+        "Turn butt or line by a few degrees, so that it is said to which side the rod bends, or ask for a smaller "
+        "pull.",
 };
 
 void JudgeFolds(const View& view, std::vector<Finding>& findings) {
@@ -36,8 +37,10 @@ constexpr Code kCautionAngle = {
     .severity = Severity::kWarning,
     .summary = "A load is pulled at an angle at which blanks break",
     .why =
-        "Held high, a rod bends in its tip alone, which was not made to lift. Makers' advice is to lift with the butt at no "
-        "more than 60 degrees above the horizontal; to fight a fish with no more than a right angle from butt to line is "
+        "Held high, a rod bends in its tip alone, which was not made to lift. Makers' advice is to lift with the butt "
+        "at no "
+        "more than 60 degrees above the horizontal; to fight a fish with no more than a right angle from butt to line "
+        "is "
         "common practice, no source. A broken blank flies.",
     .action =
         "Lower the butt, or bring the line in by walking. Never load a rod that you stand in line with, and wear eye "
@@ -54,16 +57,16 @@ void JudgeCautionAngle(const View& view, std::vector<Finding>& findings) {
     if (load.at_tip || !load.load_n || load.load_n->value <= 0) continue;
     const double butt_deg = load.butt_angle_deg.value;
     if (butt_deg > kHighestButtDeg + kRoundingDeg) {
-      findings.push_back(MakeFinding(kCautionAngle, load.butt_angle_deg.at,
-                                     absl::StrFormat("load '%s' is pulled with the butt %.0f degrees above the horizontal",
-                                                     load.id, butt_deg),
-                                     {{"butt_deg", butt_deg}, {"limit_deg", kHighestButtDeg}}));
+      findings.push_back(MakeFinding(
+          kCautionAngle, load.butt_angle_deg.at,
+          absl::StrFormat("load '%s' is pulled with the butt %.0f degrees above the horizontal", load.id, butt_deg),
+          {{"butt_deg", butt_deg}, {"limit_deg", kHighestButtDeg}}));
     } else if (load.line_angle_deg && std::abs(load.line_angle_deg->value) > kWidestLineDeg + kRoundingDeg) {
       const double line_deg = std::abs(load.line_angle_deg->value);
-      findings.push_back(MakeFinding(kCautionAngle, load.line_angle_deg->at,
-                                     absl::StrFormat("load '%s' pulls %.0f degrees from the butt, back towards the hand",
-                                                     load.id, line_deg),
-                                     {{"line_deg", line_deg}, {"limit_deg", kWidestLineDeg}}));
+      findings.push_back(MakeFinding(
+          kCautionAngle, load.line_angle_deg->at,
+          absl::StrFormat("load '%s' pulls %.0f degrees from the butt, back towards the hand", load.id, line_deg),
+          {{"line_deg", line_deg}, {"limit_deg", kWidestLineDeg}}));
     }
   }
 }

@@ -17,10 +17,12 @@ constexpr Code kLineOnBlank = {
     .severity = Severity::kWarning,
     .summary = "Under a load the line lies on the blank",
     .why =
-        "With the rings above, the line cuts the corner of the bend from ring to ring. Where it lies on the blank it rubs, "
+        "With the rings above, the line cuts the corner of the bend from ring to ring. Where it lies on the blank it "
+        "rubs, "
         "and a cast loses to it.",
     .action =
-        "Move the guides on both sides of it closer together, take a higher ring, or add a guide; then load the rod on the "
+        "Move the guides on both sides of it closer together, take a higher ring, or add a guide; then load the rod on "
+        "the "
         "bench and look.",
 };
 
@@ -37,12 +39,12 @@ void JudgeLineOnBlank(const View& view, std::vector<Finding>& findings) {
     if (worst < 0) continue;
     const Clearance& least = strung.clearances[worst];
     const double mm = least.least * 1000;
-    findings.push_back(MakeFinding(
-        kLineOnBlank, RingPath(view, worst - 1),
-        absl::StrFormat("under load '%s' a straight line from %s to %s would be %.2f mm inside the blank%s", strung.id,
-                        RingName(view, worst - 1), RingName(view, worst), -mm,
-                        spans > 1 ? absl::StrFormat(", the worst of %d spans", spans) : std::string()),
-        {{"clearance_mm", mm}, {"spans", static_cast<double>(spans)}}));
+    findings.push_back(
+        MakeFinding(kLineOnBlank, RingPath(view, worst - 1),
+                    absl::StrFormat("under load '%s' a straight line from %s to %s would be %.2f mm inside the blank%s",
+                                    strung.id, RingName(view, worst - 1), RingName(view, worst), -mm,
+                                    spans > 1 ? absl::StrFormat(", the worst of %d spans", spans) : std::string()),
+                    {{"clearance_mm", mm}, {"spans", static_cast<double>(spans)}}));
     findings.back().related = {RingPath(view, worst), strung.at};
     findings.back().from_tip_mm = FromTipMm(view, strung, least.s);
   }
@@ -53,15 +55,17 @@ constexpr Code kTurnUneven = {
     .severity = Severity::kAdvice,
     .summary = "One guide turns the line far more than its neighbours",
     .why =
-        "It takes the load, the wear and the friction of several, and the blank under it a force that the others do not "
+        "It takes the load, the wear and the friction of several, and the blank under it a force that the others do "
+        "not "
         "share.",
     .action =
-        "Move its neighbours towards it, or look at the height of its ring; `withy guides` proposes places that share the "
+        "Move its neighbours towards it, or look at the height of its ring; `withy guides` proposes places that share "
+        "the "
         "turn.",
 };
 
-// Common practice, no source: by eye a builder sees a kink of some degrees, and moves a guide that turns the line half as
-// much again as the next ones.
+// Common practice, no source: by eye a builder sees a kink of some degrees, and moves a guide that turns the line half
+// as much again as the next ones.
 constexpr double kUnevenFactor = 1.5;
 constexpr double kUnevenMoreDeg = 5;
 
@@ -111,10 +115,12 @@ constexpr Code kFlatSpot = {
     .severity = Severity::kAdvice,
     .summary = "Between two guides the blank bends far less, or far more, than on both sides of it",
     .why =
-        "A bend that runs evenly into the butt spreads the load. A flat spot leaves its share to what is next to it, and a "
+        "A bend that runs evenly into the butt spreads the load. A flat spot leaves its share to what is next to it, "
+        "and a "
         "hinge is where a blank breaks.",
     .action =
-        "Where walls or diameters of the blank were measured there, measure them again; a ferrule is stiff and needs no "
+        "Where walls or diameters of the blank were measured there, measure them again; a ferrule is stiff and needs "
+        "no "
         "cure. Else move a guide into it and load the rod on the bench.",
 };
 
@@ -150,9 +156,10 @@ void JudgeFlatSpot(const View& view, std::vector<Finding>& findings) {
       const int ring = static_cast<int>(k);
       Finding finding = MakeFinding(
           kFlatSpot, RingPath(view, ring - 1),
-          absl::StrFormat("under load '%s' the blank bends by %.1f degrees a metre between %s and %s, and by %.1f and %.1f "
-                          "on its two sides",
-                          strung.id, bend[k], RingName(view, ring - 1), RingName(view, ring), bend[k - 1], bend[k + 1]),
+          absl::StrFormat(
+              "under load '%s' the blank bends by %.1f degrees a metre between %s and %s, and by %.1f and %.1f "
+              "on its two sides",
+              strung.id, bend[k], RingName(view, ring - 1), RingName(view, ring), bend[k - 1], bend[k + 1]),
           {{"bend_deg_m", bend[k]}, {"behind_deg_m", bend[k - 1]}, {"ahead_deg_m", bend[k + 1]}});
       finding.related = {RingPath(view, ring), strung.at};
       finding.from_tip_mm = FromTipMm(view, strung, (strung.rings[k - 1].s + strung.rings[k].s) / 2);
@@ -167,7 +174,8 @@ constexpr Code kTipTopOverloaded = {
     .severity = Severity::kAdvice,
     .summary = "The tip-top does work that the guide behind it should do",
     .why =
-        "The line comes to it at an angle to the blank's tip: the thinnest part of the rod is bent sharply over its last "
+        "The line comes to it at an angle to the blank's tip: the thinnest part of the rod is bent sharply over its "
+        "last "
         "span, and the tip-top's ring wears.",
     .action = "Move the last guide towards the tip, or put one more in between.",
 };
@@ -193,9 +201,10 @@ void JudgeTipTopOverloaded(const View& view, std::vector<Finding>& findings) {
   const double most = TurnDeg(*worst, worst->most_turned);
   findings.push_back(MakeFinding(
       kTipTopOverloaded, view.rod.tip_top->at,
-      absl::StrFormat("under load '%s' the line comes to the tip-top at %.1f degrees to the blank's tip, and no guide turns it "
-                      "by more than %.1f",
-                      worst->id, worst_deg, most),
+      absl::StrFormat(
+          "under load '%s' the line comes to the tip-top at %.1f degrees to the blank's tip, and no guide turns it "
+          "by more than %.1f",
+          worst->id, worst_deg, most),
       {{"to_tip_deg", worst_deg}, {"most_turn_deg", most}}));
   findings.back().related = {RingPath(view, static_cast<int>(worst->rings.size()) - 2), worst->at};
   findings.back().from_tip_mm = FromTipMm(view, *worst, worst->rings.back().s);

@@ -14,7 +14,8 @@ constexpr Code kStaticTestDiffers = {
     .severity = Severity::kAdvice,
     .summary = "The static test on the bench showed something else than what is worked out",
     .why =
-        "The bench has the last word. What differs tells that stiffness, heights or places in the design are not those of "
+        "The bench has the last word. What differs tells that stiffness, heights or places in the design are not those "
+        "of "
         "the rod, and every figure of the loaded rod with them.",
     .action =
         "Go by what was seen. Measure ring heights and places again, or hang known weights from the bare blank and let "
@@ -65,8 +66,9 @@ void JudgeTouch(const View& view, const StaticTest& test, const StrungRod& strun
       test.line_touched
           ? absl::StrFormat("the line touched the blank, and stays %.2f mm clear of it between %s as worked out",
                             least_m * 1000, where)
-          : absl::StrFormat("the line stayed clear of the blank, and would cut %.2f mm into it between %s as worked out",
-                            -least_m * 1000, where);
+          : absl::StrFormat(
+                "the line stayed clear of the blank, and would cut %.2f mm into it between %s as worked out",
+                -least_m * 1000, where);
   findings.push_back(
       MakeFinding(kStaticTestDiffers, test.load.at.Field("line_touched"), message, {{"clearance_mm", least_m * 1000}}));
   findings.back().related = {RingPath(view, span - 1), RingPath(view, span)};

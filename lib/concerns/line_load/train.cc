@@ -38,10 +38,10 @@ class Train {
     if (assumptions_ != nullptr) assumptions_->push_back({std::move(at), std::move(used), std::move(why)});
   }
 
-  // Where the line leaves the reel. Of a spool across the rod the line leaves from the rim, anywhere around it and along
-  // its width, and most from a guide that sweeps it: the middle of the reel foot at the height of the spool's axis stands
-  // for all of that, half a spool away at most. A spool along the rod lets the line run off over its lip, all around its
-  // axis: the middle of the lip stands for that.
+  // Where the line leaves the reel. Of a spool across the rod the line leaves from the rim, anywhere around it and
+  // along its width, and most from a guide that sweeps it: the middle of the reel foot at the height of the spool's
+  // axis stands for all of that, half a spool away at most. A spool along the rod lets the line run off over its lip,
+  // all around its axis: the middle of the lip stands for that.
   void PlaceReel() {
     const Order& order = rod_.order;
     if (!order.reel_foot_m) {
@@ -109,7 +109,8 @@ class Train {
       const std::string& id = rod_.guides[i].id;
       constexpr double kApartM = 1e-4;  // thinner than any ring
       if (k > 0 && ring_m - placed[k - 1].first < kApartM) {
-        CannotTell(absl::StrCat("'", rod_.guides[placed[k - 1].second].id, "' and '", id, "' are at one place: move one"));
+        CannotTell(
+            absl::StrCat("'", rod_.guides[placed[k - 1].second].id, "' and '", id, "' are at one place: move one"));
       } else if (ring_m > rod_.tip_ring_m->value() - kApartM) {
         CannotTell(absl::StrCat("guide '", id, "' is not behind the tip-top: measure its place again"));
       } else {

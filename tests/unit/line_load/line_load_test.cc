@@ -1,5 +1,7 @@
 // Loads that pull through the line: their uncertainty against rods of another stiffness and pull, what cannot be told,
 // and static tests.
+#include "withy/line_load/line_load.h"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -8,7 +10,6 @@
 #include "gtest/gtest.h"
 #include "strung_design.h"
 #include "support/rod_of.h"
-#include "withy/line_load/line_load.h"
 
 namespace withy::testing {
 namespace {
@@ -86,8 +87,8 @@ TEST_P(Uncertainty, OfThePull) {
 
 INSTANTIATE_TEST_SUITE_P(Friction, Uncertainty, ::testing::Values(0.0, 0.15));
 
-// What two doubts do adds up as squares (JCGM 100:2008, 5.1.2); with a stiffness and a pull that are off by the same factor
-// the shape stays.
+// What two doubts do adds up as squares (JCGM 100:2008, 5.1.2); with a stiffness and a pull that are off by the same
+// factor the shape stays.
 TEST(LineLoad, PullAndStiffnessAddAsSquares) {
   StrungDesign both;
   both.modulus_plus_minus_gpa = 2.2;
@@ -169,9 +170,10 @@ TEST(LineLoad, TurnedGuidesSayWhatAPlaneCannotShow) {
   const std::string turned = "guides { id: 'side' model: 'm1' from_tip { mm: 1000 } angle { deg: 90 } }\n";
   const LineLoadAnswers answers = AnswersOf(TextOf({}) + turned);
   ASSERT_TRUE(answers.cases.at(0).solved());
-  const bool said = std::any_of(answers.assumptions.begin(), answers.assumptions.end(), [](const Assumption& assumption) {
-    return assumption.at.ToString() == "guides[side].angle" && assumption.why.find("roll") != std::string::npos;
-  });
+  const bool said =
+      std::any_of(answers.assumptions.begin(), answers.assumptions.end(), [](const Assumption& assumption) {
+        return assumption.at.ToString() == "guides[side].angle" && assumption.why.find("roll") != std::string::npos;
+      });
   EXPECT_TRUE(said);
 }
 
@@ -180,7 +182,8 @@ std::string TestText(const StrungDesign& of, const std::string& seen) {
          "log { id: 'e1' static_test { lifted { g: 500 } butt_angle { deg: 0 } " + seen + " } }\n";
 }
 
-// The rod is as good as weightless, and nothing but the reading is in doubt: 20 mm either way. Rings below: no line touches.
+// The rod is as good as weightless, and nothing but the reading is in doubt: 20 mm either way. Rings below: no line
+// touches.
 TEST(StaticTests, ADropFarFromTheComputedOneIsSaid) {
   StrungDesign design;
   design.side = -1;
@@ -204,7 +207,8 @@ TEST(StaticTests, ADropFarFromTheComputedOneIsSaid) {
 TEST(StaticTests, AnOutdatedOrCorrectedTestIsLeft) {
   const std::string test = TestText({}, "tip_drop { mm: 5 }");
   EXPECT_THAT(CodesIn(FindingsOf(test)), Contains("line_load/static-test-differs"));
-  EXPECT_THAT(AnswersOf(test + "log { id: 'e2' placed { what: 'g3' place { from_tip { mm: 840 } } } }\n").tests, IsEmpty());
+  EXPECT_THAT(AnswersOf(test + "log { id: 'e2' placed { what: 'g3' place { from_tip { mm: 840 } } } }\n").tests,
+              IsEmpty());
   EXPECT_THAT(AnswersOf(test + "log { id: 'e2' correction { entry: 'e1' } }\n").tests, IsEmpty());
   EXPECT_THAT(AnswersOf(test + "log { id: 'e2' placed { what: 'grip' place { from_butt { mm: 10 } } } }\n").tests,
               Not(IsEmpty()));

@@ -66,7 +66,8 @@ inline std::string OrderText(const StrungDesign& of) {
 
 inline std::string LoadText(const StrungDesign& of) {
   return absl::StrFormat(
-      "load_cases { id: 'l' tension { n: %.17g plus_minus: %.17g } butt_angle { deg: %.17g } line_angle { deg: %.17g } }\n",
+      "load_cases { id: 'l' tension { n: %.17g plus_minus: %.17g } butt_angle { deg: %.17g } line_angle { deg: %.17g } "
+      "}\n",
       of.tension_n, of.tension_plus_minus_n, of.butt_deg, of.line_deg);
 }
 

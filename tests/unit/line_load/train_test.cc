@@ -27,7 +27,8 @@ constexpr char kTipTop[] = "tip_top { id: 'tip' ring_height { mm: 5 } ring_cente
 // Written tip first: the train is butt first.
 constexpr char kGuides[] =
     "guides { id: 'g2' model: 'low' from_tip { mm: 203 } } guides { id: 'g1' model: 'high' from_tip { mm: 1003 } }\n";
-constexpr char kReel[] = "intent { technique: 'casting' reel { foot_center_from_butt { mm: 250 } spool_axis_height { mm: 22 } } }\n";
+constexpr char kReel[] =
+    "intent { technique: 'casting' reel { foot_center_from_butt { mm: 250 } spool_axis_height { mm: 22 } } }\n";
 
 struct Told {
   std::optional<LineTrain> train;
@@ -112,8 +113,8 @@ struct Missing {
 TEST(Train, WhatIsMissingIsToBeMeasured) {
   const std::string blank = kBlank, reel = kReel, guides = kGuides, tip = kTipTop;
   const std::vector<Missing> all = {
-      {"intent { technique: 'surf' reel { foot_center_from_butt { mm: 250 } spool_axis_height { mm: 90 } } }\n" + blank +
-           guides + tip,
+      {"intent { technique: 'surf' reel { foot_center_from_butt { mm: 250 } spool_axis_height { mm: 90 } } }\n" +
+           blank + guides + tip,
        "which side"},
       {"intent { technique: 'casting' reel { foot_center_from_butt { mm: 250 } } }\n" + blank + guides + tip,
        "intent.reel.spool_axis_height"},

@@ -90,8 +90,9 @@ TEST(LineLoadText, ALineInTheBlankAndFriction) {
   strung.set_friction_loss_percent(12.34);
   strung.set_tension_at_reel_n(3.87);
   const std::string text = LineLoadText(report, {.style = {.width = 1000}});
-  EXPECT_THAT(text, HasSubstr("none: kept straight it would cut 1.50 mm into the blank, 1500.0 mm from the tip-top, between "
-                              "the reel and g1\n"));
+  EXPECT_THAT(text,
+              HasSubstr("none: kept straight it would cut 1.50 mm into the blank, 1500.0 mm from the tip-top, between "
+                        "the reel and g1\n"));
   EXPECT_THAT(text, HasSubstr("12.3 % of the pull; 3.87 N are left at the reel\n"));
 }
 
@@ -116,7 +117,8 @@ TEST(LineLoadText, ALoadThatFoldsOrCannotBeTold) {
   none.set_id("far");
   none.set_state("cannot tell");
   strung = none;
-  EXPECT_THAT(LineLoadText(report, {.style = {.width = 1000}}), HasSubstr("how it bends under this load cannot be told"));
+  EXPECT_THAT(LineLoadText(report, {.style = {.width = 1000}}),
+              HasSubstr("how it bends under this load cannot be told"));
 }
 
 TEST(LineLoadText, NothingAskedNothingSaid) {

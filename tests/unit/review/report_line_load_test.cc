@@ -1,5 +1,5 @@
-// Line load in the report: the reference cases of family G (tests/reference/public/G_line_load.json), each written as a design
-// and read, resolved, computed and reported; then the examples by what must hold between their figures.
+// Line load in the report: the reference cases of family G (tests/reference/public/G_line_load.json), each written as a
+// design and read, resolved, computed and reported; then the examples by what must hold between their figures.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -128,7 +128,8 @@ TEST_P(ReferenceCase, GuidesShareOfTheMoment) {
     const double y = reel ? strung.reel_up_mm() : strung.rings(behind).up_mm();
     const double pull = reel ? strung.rings(0).tension_in_n() : strung.rings(behind).tension_out_n();
     const double angle = (reel ? strung.rings(0).line_in_deg() : strung.rings(behind).line_out_deg()) / kDeg;
-    const double moment = ((x - strung.forward_mm(i)) * std::sin(angle) - (y - strung.up_mm(i)) * std::cos(angle)) * pull / 1000;
+    const double moment =
+        ((x - strung.forward_mm(i)) * std::sin(angle) - (y - strung.up_mm(i)) * std::cos(angle)) * pull / 1000;
     EXPECT_NEAR(strung.guides_moment_n_m(i), -moment, Tolerance("moments_abs_Nm")) << strung.at_mm(i);
   }
 }
@@ -146,6 +147,42 @@ INSTANTIATE_TEST_SUITE_P(FamilyG, ReferenceCase, ::testing::ValuesIn(CasesThatCa
 
 TEST(ReferenceCases, MostOfTheFamilyCanBeDesigns) {
   EXPECT_GE(CasesThatCanBeDesigns().size(), 7u);
+}
+
+// Turned by a right angle, clockwise seen from the butt, a ring above stands out of the picture, towards who looks at it;
+// the line, which runs in the picture on both sides, draws it back to the blank.
+TEST(TurnedGuide, StandsOutOfThePicture) {
+  StrungDesign design;
+  const std::string turned = "guides { id: 'side' model: 'm1' from_tip { mm: 1000 } angle { deg: 90 } }\n";
+  const ReadResult read = ReadDesign("turned.txtpb", "format: \"withy/1\"\n" + TextOf(design) + turned);
+  ASSERT_TRUE(read.document.has_value());
+  const v1::Report report = ReviewDesign(read).report;
+  const v1::StrungRod& strung = report.line_load().cases(0);
+  ASSERT_EQ(strung.state(), "bent");
+  EXPECT_EQ(strung.rings_stand(), "around");
+  int met = 0;
+  for (const v1::RingUnderLine& ring : strung.rings()) {
+    if (ring.id() != "side") {
+      EXPECT_EQ(ring.aside_mm(), 0);
+      continue;
+    }
+    ++met;
+    EXPECT_NEAR(ring.aside_mm(), ring.offset_mm(), 1e-9);
+    EXPECT_GT(ring.force_across_n(), 0);
+  }
+  EXPECT_EQ(met, 1);
+}
+
+// Where the column of tests/faulty/line_load/folds.txtpb branches, worked there by hand: 2.057929 EI / L^2 = 59.774 N of 100.
+TEST(FoldedRod, IsReportedUpToWhereItFolds) {
+  const auto reviewed =
+      ReviewFile(std::filesystem::path(WITHY_SOURCE_DIR) / "tests/faulty/line_load/folds.txtpb").review;
+  const v1::StrungRod& strung = reviewed.report.line_load().cases(0);
+  EXPECT_EQ(strung.state(), "several");
+  EXPECT_NEAR(strung.reached(), 0.59774, 1e-5);
+  EXPECT_NEAR(strung.tension_n(), 100, 1e-9);
+  EXPECT_NEAR(strung.peak_strain_millistrain(), 0, 1e-6);
+  EXPECT_FALSE(strung.has_tip_drop_plus_minus_mm());
 }
 
 class LineLoadOfExample : public ::testing::TestWithParam<std::string> {
@@ -196,7 +233,8 @@ TEST_P(LineLoadOfExample, IsOfTheSizeOfBending) {
   EXPECT_LT(strung.error_mm(), 0.001);
 }
 
-INSTANTIATE_TEST_SUITE_P(Examples, LineLoadOfExample, ::testing::Values("casting.txtpb", "spinning.txtpb", "surf.txtpb"),
+INSTANTIATE_TEST_SUITE_P(Examples, LineLoadOfExample,
+                         ::testing::Values("casting.txtpb", "spinning.txtpb", "surf.txtpb"),
                          [](const auto& info) { return info.param.substr(0, info.param.find('.')); });
 
 }  // namespace
