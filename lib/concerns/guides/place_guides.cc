@@ -14,7 +14,6 @@ constexpr double kStandsFree = kPlaceTolerance / 10;
 constexpr double kTie = 1e-3;  // of J: what R may cost as a breaker of ties
 constexpr double kSmallShareOfR = 0.01;
 constexpr int kMostBranches = 40;
-constexpr double kMillimetres = 1000;
 
 std::vector<double> Between(const std::vector<double>& a, const std::vector<double>& b) {
   std::vector<double> middle(a.size());
@@ -153,7 +152,7 @@ std::string WhatIsMissed(const PlacementProblem& problem, const Layout& layout) 
       const double missing = *problem.cases[c].clearance_m - clearances[span];
       if (missing < layout.clearance_violation_m || missing <= kClearanceTolerance) continue;
       return absl::StrFormat("load case %s: between %s the line is %.2f mm short of its clearance from the blank",
-                             problem.cases[c].id, SpanName(problem, span), missing * kMillimetres);
+                             problem.cases[c].id, SpanName(problem, span), missing * 1000);
     }
   }
   for (std::size_t k = 0; k < layout.s_m.size(); ++k) {
@@ -161,7 +160,7 @@ std::string WhatIsMissed(const PlacementProblem& problem, const Layout& layout) 
     if (inside.depth_m > kPlaceTolerance) {
       return absl::StrFormat(
           "guide %d finds no place clear of what is closed to it from %.1f to %.1f mm from the butt end", k + 1,
-          inside.stretch->from_m * kMillimetres, inside.stretch->to_m * kMillimetres);
+          inside.stretch->from_m * 1000, inside.stretch->to_m * 1000);
     }
   }
   return "";
@@ -179,7 +178,7 @@ Placement PlaceGuides(const PlacementProblem& problem, const PlaceOptions& optio
   const NearestPlaces nearest = Nearest(rules, ArithmeticLayout(problem));
   if (nearest.missing_m > 0) {
     placement.why =
-        absl::StrFormat("no layout keeps all rules: %s, by %.1f mm", nearest.what, nearest.missing_m * kMillimetres);
+        absl::StrFormat("no layout keeps all rules: %s, by %.1f mm", nearest.what, nearest.missing_m * 1000);
     placement.best = EvaluateLayout(problem, nearest.s_m);
     return placement;
   }

@@ -10,8 +10,6 @@
 namespace withy {
 namespace {
 
-constexpr double kMillimetres = 1000;  // in a metre
-
 // Places of guide 1 to n and of the tip-top's ring, by what a row asks of them.
 struct Term {
   std::size_t ring;
@@ -89,7 +87,7 @@ PlaceRules RulesOf(const PlacementProblem& problem) {
     if (!locked && k + 1 == guides) rules.high[k] = std::min(rules.high[k], problem.last_high_m);
     AddRow(problem, {{k, 1}, {k + 1, -1}}, -problem.least_gaps_m[k],
            absl::StrFormat("%s and %s at least %.1f mm apart", RingName(problem, k), RingName(problem, k + 1),
-                           problem.least_gaps_m[k] * kMillimetres),
+                           problem.least_gaps_m[k] * 1000),
            rules);
     if (!problem.gaps_never_grow || k + 1 == guides) continue;
     AddRow(problem, {{k + 2, 1}, {k + 1, -2}, {k, 1}}, 0,
@@ -121,7 +119,7 @@ std::string Tighten(const PlacementProblem& problem, PlaceRules& rules) {
       continue;
     }
     return absl::StrFormat("no room for guide %d: not before %.1f mm and not beyond %.1f mm from the butt end", k + 1,
-                           rules.low[k] * kMillimetres, rules.high[k] * kMillimetres);
+                           rules.low[k] * 1000, rules.high[k] * 1000);
   }
   return "";
 }
@@ -174,7 +172,7 @@ std::string WhatIsWrongWithPlaces(const PlacementProblem& problem, const std::ve
   for (std::size_t k = 0; k < s_m.size(); ++k) {
     if (!(s_m[k] > before) || !(s_m[k] < problem.beam.length())) {
       return absl::StrFormat("guide %d at %.1f mm from the butt end is not between the ring before it and the tip-top",
-                             k + 1, s_m[k] * kMillimetres);
+                             k + 1, s_m[k] * 1000);
     }
     before = s_m[k];
   }
