@@ -53,9 +53,8 @@ class Planner {
   absl::StatusOr<TrainPlan> Run() {
     if (rod_.guides.empty()) return CannotTell("the design lists no guides: add one entry of guides for each, with its model");
     plan_.guides = ButtFirst(rod_);
-    for (const absl::Status& status : {TakeLoads(), TakeBeam()}) {
-      if (!status.ok()) return status;
-    }
+    if (const absl::Status status = TakeLoads(); !status.ok()) return status;
+    if (const absl::Status status = TakeBeam(); !status.ok()) return status;
     TakeGaps();
     TakeFirst();
     if (const absl::Status status = TakeThoseThatStay(); !status.ok()) return status;

@@ -73,7 +73,7 @@ class Chooser {
     choice.note = absl::StrFormat("Trains from the stock with no ring larger than the one before it: %d. ", all);
     if (kept) {
       absl::StrAppendFormat(&choice.note,
-                            "Of these %d are of usual rings and keep the first frequency by Rayleigh's quotient; at one and the same "
+                            "Of these %d are of usual rings, take the loops off a fixed spool, and keep the first frequency by Rayleigh's quotient; at one and the same "
                             "places the chosen one comes to %.1f deg, the best to %.1f deg, and of those within 2 %% of that it has "
                             "the least mass near the tip.",
                             left_over, chosen_deg_, best_deg_);
@@ -134,6 +134,13 @@ class Chooser {
   }
 
   void KeepUsual() {
+    const double low = plan_.clamp_m + plan_.problem.first_low_m, high = plan_.clamp_m + plan_.problem.first_high_m;
+    std::vector<bool> takes_loops;
+    for (const StockModel& model : stock_) {
+      const Guide guide = WithModel(rod_.guides[plan_.guides.front()], model.guide);
+      takes_loops.push_back(guides::InConeWithin(rod_, guide, low, high).has_value());
+    }
+    Keep([&](const Train& train) { return train.front() == kStays || takes_loops[train.front()]; });
     if (practice_.butt_ring) {
       Keep([this](const Train& train) { return practice_.butt_ring->Holds(RingOf(GuideAt(train, 0))); });
     }

@@ -4,11 +4,11 @@
 //   chosen->guides[2].model                  // of Rod::guides[2], with all figures of that model
 //
 // All trains are gone through in which no ring is larger than the one before it, butt to tip, at the places that the guides of
-// the plan would get. Of these are kept, as long as any is left: those whose butt ring and running ring are what is usual; those
-// that do not lower the first frequency, by Rayleigh's quotient: sum of mass x y(s)^2 over the guides no larger than of the train
-// as it is and where it is, y the deflection of the blank under a weight at its tip. Of those whose largest angle J is then within
-// 2 % of the least, the one with the least of that sum is chosen: the least mass near the tip. Where none keeps the frequency it is
-// the one with the least of that sum of all. What stays keeps its model.
+// the plan would get. Of these are kept, as long as any is left: those whose butt guide takes the loops off a fixed spool; those
+// whose butt ring and running ring are usual; those that do not lower the first frequency, by Rayleigh's quotient: sum of mass x
+// y(s)^2 over the guides no larger than of the train as and where it is, y the deflection of the blank under a weight at its tip.
+// Of those whose largest angle J is then within 2 % of the least, the one with the least of that sum is chosen: the least mass
+// near the tip. Where none keeps the frequency it is the one with the least of that sum of all. What stays keeps its model.
 #ifndef WITHY_GUIDES_TRAIN_STOCK_H_
 #define WITHY_GUIDES_TRAIN_STOCK_H_
 
