@@ -29,9 +29,9 @@ local function tightest(known, strung)
   if strung.rings_stand == "below" and strung.clearance_mm >= 0 then
     return "Line and blank: with rings below they draw apart. Even gaps, even angles?"
   elseif strung.clearance_mm < 0 then
-    return { "Line on the blank: computed ", e("b", {}, "it touches"), ", most ", where, " (B)." }
+    return { "B, line on the blank: computed ", e("b", {}, "it touches"), ", most ", where, "." }
   end
-  return { "Line on the blank: tightest ", where, " (B)." }
+  return { "B, line nearest the blank: ", where, "." }
 end
 
 -- A list to tick off.

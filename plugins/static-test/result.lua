@@ -17,8 +17,8 @@ local function command(known, strung)
   if not words.hangs(strung) then
     said[#said + 1] = ("--line-angle '%g deg'"):format(butt - strung.line_angle_deg)
   end
-  said[#said + 1] = ("--tip-drop '______ %s'"):format(known.by_inch and "in" or "mm")
-  said[#said + 1] = "--touched ______ --saw '____________'"
+  said[#said + 1] = ("--tip-drop '____ %s'"):format(known.by_inch and "in" or "mm")
+  said[#said + 1] = "--touched ____ --saw '____'"
   return table.concat(said, " ")
 end
 

@@ -40,6 +40,7 @@ th { font-size: 7.2pt; font-weight: normal; text-align: left; vertical-align: bo
      border-bottom: .5pt solid #000; line-height: 1.1; }
 td { padding: .3mm 1.6mm .3mm 0; border-bottom: .25pt solid #777; vertical-align: middle; height: 5.3mm;
      line-height: 1.1; }
+.few td { height: 5.8mm; }
 .many td { height: 4.6mm; }
 tr { break-inside: avoid; }
 td.n, th.n { text-align: right; }
@@ -52,7 +53,7 @@ th.w, td.w { padding-left: 1.2mm; }
 .line { display: flex; gap: 3mm; align-items: flex-end; height: 5.8mm; }
 .line i { flex: 1 1 0; border-bottom: .5pt solid #000; }
 .line i.short { flex: 0 0 22mm; }
-code { font: 7.4pt/1.3 "Liberation Mono", Cousine, monospace; }
+code { font: 7.2pt/1.3 "Liberation Mono", Cousine, monospace; }
 .note { font-size: 7.4pt; margin-top: .6mm; }
 ]]
 

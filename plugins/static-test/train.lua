@@ -101,7 +101,7 @@ function M.draw(known, strung)
   return {
     e("h2", {}, "Guides", e("span", {}, "butt first; from the tip-top's ring centre to the guide's ring centre; "
       .. figures_of(strung))),
-    e("table", { class = #rows > MANY and "many" or nil }, columns(WIDTHS), head(), e("tbody", {}, rows)),
+    e("table", { class = #rows > MANY and "many" or "few" }, columns(WIDTHS), head(), e("tbody", {}, rows)),
   }
 end
 
