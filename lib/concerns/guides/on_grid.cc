@@ -12,6 +12,7 @@
 namespace withy {
 namespace {
 
+constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr int kReach = 4;      // grid steps to either side of where a guide stands
 constexpr int kMostTries = 6;  // neighbours looked at closely from one layout
 // Missing clearance that costs nothing here: half of what passes, as steps are coarser than that.
@@ -39,8 +40,7 @@ class Grid {
     return places;
   }
 
-  // The least squares of way from `wanted`, guide by guide: a row reaches over three rings at most, so what is best up
-  // to one guide depends on where it and the one before it stand. Empty where nothing keeps every rule.
+  // The least squares of way from `wanted`; empty where nothing within reach keeps every rule.
   std::vector<double> NearestTo(const std::vector<double>& wanted) const;
 
   bool Keeps(const std::vector<double>& s_m) const { return PositionViolation(problem_, s_m) <= kPlaceTolerance; }
@@ -49,6 +49,17 @@ class Grid {
   std::vector<std::vector<double>> Moves() const;
 
  private:
+  using Choices = std::vector<std::vector<double>>;  // of each guide
+  // The least squares up to one guide, and where the one two before it then stands: table[guide][choice][choice
+  // before].
+  struct Cell {
+    double squares = kNever;
+    std::size_t before_that = 0;
+  };
+  using Table = std::vector<std::vector<std::vector<Cell>>>;
+  // Guide by guide: a row reaches over three rings at most, so what is best up to one guide depends on where it and the
+  // one before it stand.
+  Table TableFor(const Choices& places, const std::vector<double>& wanted) const;
   // Rules whose last guide is `last`, given its place and the two before it.
   bool KeepsUpTo(std::size_t last, double here, double before, double before_that) const;
 
@@ -72,48 +83,45 @@ bool Grid::KeepsUpTo(std::size_t last, double here, double before, double before
   return true;
 }
 
-std::vector<double> Grid::NearestTo(const std::vector<double>& wanted) const {
-  constexpr double kNever = std::numeric_limits<double>::infinity();
-  const std::size_t guides = wanted.size();
-  std::vector<std::vector<double>> places;
-  for (std::size_t k = 0; k < guides; ++k) places.push_back(Around(k, wanted[k]));
-  if (std::any_of(places.begin(), places.end(), [](const auto& list) { return list.empty(); })) return {};
-  // cost[k][here][before], and where the one before `before` stood.
-  struct Cell {
-    double cost = kNever;
-    std::size_t before_that = 0;
-  };
-  std::vector<std::vector<std::vector<Cell>>> table(guides);
-  for (std::size_t k = 0; k < guides; ++k) {
-    const std::size_t befores = k == 0 ? 1 : places[k - 1].size(), earlier = k < 2 ? 1 : places[k - 2].size();
+Grid::Table Grid::TableFor(const Choices& places, const std::vector<double>& wanted) const {
+  Table table(places.size());
+  for (std::size_t k = 0; k < places.size(); ++k) {
+    const std::size_t befores = k < 1 ? 1 : places[k - 1].size(), earlier = k < 2 ? 1 : places[k - 2].size();
     table[k].assign(places[k].size(), std::vector<Cell>(befores));
     for (std::size_t here = 0; here < places[k].size(); ++here) {
       const double way = places[k][here] - wanted[k];
       for (std::size_t before = 0; before < befores; ++before) {
+        Cell& cell = table[k][here][before];
         for (std::size_t that = 0; that < earlier; ++that) {
-          const double so_far = k == 0 ? 0 : table[k - 1][before][that].cost;
-          Cell& cell = table[k][here][before];
-          if (so_far + way * way >= cell.cost) continue;
-          if (!KeepsUpTo(k, places[k][here], k < 1 ? 0 : places[k - 1][before], k < 2 ? 0 : places[k - 2][that]))
-            continue;
-          cell = {so_far + way * way, that};
+          const double squares = way * way + (k < 1 ? 0 : table[k - 1][before][that].squares);
+          if (squares >= cell.squares) continue;
+          const double one = k < 1 ? 0 : places[k - 1][before], two = k < 2 ? 0 : places[k - 2][that];
+          if (KeepsUpTo(k, places[k][here], one, two)) cell = {squares, that};
         }
       }
     }
   }
+  return table;
+}
+
+std::vector<double> Grid::NearestTo(const std::vector<double>& wanted) const {
+  Choices places;
+  for (std::size_t k = 0; k < wanted.size(); ++k) places.push_back(Around(k, wanted[k]));
+  if (std::any_of(places.begin(), places.end(), [](const auto& list) { return list.empty(); })) return {};
+  const Table table = TableFor(places, wanted);
   std::size_t here = 0, before = 0;
   double least = kNever;
   for (std::size_t i = 0; i < table.back().size(); ++i) {
     for (std::size_t j = 0; j < table.back()[i].size(); ++j) {
-      if (table.back()[i][j].cost >= least) continue;
-      least = table.back()[i][j].cost;
+      if (table.back()[i][j].squares >= least) continue;
+      least = table.back()[i][j].squares;
       here = i;
       before = j;
     }
   }
   if (!(least < kNever)) return {};
-  std::vector<double> nearest(guides);
-  for (std::size_t k = guides; k-- > 0;) {
+  std::vector<double> nearest(wanted.size());
+  for (std::size_t k = wanted.size(); k-- > 0;) {
     nearest[k] = places[k][here];
     const std::size_t that = table[k][here][before].before_that;
     here = before;
