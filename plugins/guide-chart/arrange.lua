@@ -85,7 +85,7 @@ function M.draw(known, load, box, hatch)
     local part = way.pictures[i]
     nodes[i] = {
       train.draw(known, layout.strung, part, way.scale, layout.line),
-      #layouts > 1 and svg.text(part.left + 1, part.top + 3.5, layout.name, NAME) or nil,
+      load.proposed and svg.text(part.left + 1, part.top + 3.5, layout.name, NAME) or nil,
     }
   end
   return { nodes, strips.draw(known, layouts, way.strips, hatch) }

@@ -60,7 +60,7 @@ function M.draw(of, layouts, box, hatch)
   local share = moment_points(strung, strung.guides_moment_n_m, sign)
   local low, high = most_of(whole)
   high = math.max(high, 0.01)
-  local title = "Bending moment in the blank, N m" .. (#layouts > 1 and ", as proposed" or "")
+  local title = "Bending moment in the blank, N m" .. (layouts[#layouts].name == "proposed" and ", as proposed" or "")
   local least, most = most_of(share)
   local shown
   if #share > 1 and math.max(most, -least) >= NONE then

@@ -42,10 +42,12 @@ local function loads_of(cases, placed)
   for _, case in ipairs(cases) do
     add(case, by_id(of_proposed, case.id), false)
   end
-  for _, case in ipairs(of_proposed) do
-    if not by_id(cases, case.id) then
+  for _, of_design in ipairs { true, false } do
+    for _, case in ipairs(of_proposed) do
       local load = by_id(placed.loads, case.id)
-      add(by_id(of_now, case.id), case, load ~= nil and load.at == nil)
+      if not by_id(cases, case.id) and (load ~= nil and load.at ~= nil) == of_design then
+        add(by_id(of_now, case.id), case, not of_design)
+      end
     end
   end
   return result

@@ -40,7 +40,7 @@ th { font-size: 7.2pt; font-weight: normal; text-align: left; vertical-align: bo
      border-bottom: .5pt solid #000; line-height: 1.1; }
 td { padding: .3mm 1.6mm .3mm 0; border-bottom: .25pt solid #777; vertical-align: middle; height: 5.3mm;
      line-height: 1.1; }
-.few td { height: 5.8mm; }
+.few td { height: 5.5mm; }
 .many td { height: 4.6mm; }
 tr { break-inside: avoid; }
 td.n, th.n { text-align: right; }
