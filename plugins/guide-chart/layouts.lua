@@ -1,11 +1,14 @@
 -- The layouts that were looked at where guides were placed, and what the proposal rests on.
 local html = require "withy.html"
+local proposal = require "proposal"
 local text = require "withy.text"
 local words = require "words"
 
 local M = {}
 
 local e = html.element
+
+local NO_BREAK = "\u{a0}"
 
 local STATES = {
   ["not possible"] = "No layout keeps all limits; the least bad one is given.",
@@ -15,7 +18,7 @@ local STATES = {
 local function places(known, layout)
   local said = {}
   for i, at in ipairs(layout.from_tip_mm) do
-    said[#layout.from_tip_mm + 1 - i] = known.length.say(at)
+    said[#layout.from_tip_mm + 1 - i] = known.length.say(at):gsub(" ", NO_BREAK)
   end
   return table.concat(said, ", ")
 end
@@ -69,10 +72,11 @@ function M.draw(known)
   end
   local rows = rows_of(known, placed)
   return {
-    e("h2", {}, "The layouts that were looked at"),
+    e("h2", {}, "Where the guides would stand best, and the layouts that were looked at"),
     e("p", {}, "Largest angle: the most that the line turns at a guide, over all loads, or twice the angle at which it "
       .. "comes to the tip-top. The proposal is the best found from several starts; it is not proven to be the least."),
     e("p", {}, said_of(placed)),
+    proposal.draw(known, placed),
     #rows > 0 and html.table {
       head = { "layout", "largest angle, deg", "at", "under", "least clearance, mm", "keeps the limits",
         "from the tip-top's ring, tip first" },

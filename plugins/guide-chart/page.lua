@@ -12,10 +12,11 @@ local M = {}
 local e = html.element
 
 local STYLE = [[
+body { font-size: 9pt; }
 svg { display: block; max-width: 100%; break-after: page; }
 h1, h2, td, th, p { overflow-wrap: break-word; }
 section { break-inside: avoid; }
-td, th { font-variant-numeric: tabular-nums; padding: .5mm 1.5mm; }
+td, th { font-variant-numeric: tabular-nums; padding: .3mm 1.5mm; }
 ]]
 
 local function figure(value, decimals)
