@@ -12,13 +12,23 @@ std::string DegreesText(double deg) {
   return FormatFixed(std::abs(deg), 0) + " deg";
 }
 
+namespace {
+
+// "20 deg past straight down", of what points back.
+std::string PastText(double deg) {
+  return DegreesText(std::abs(deg) - 90) + (deg < 0 ? " past straight down" : " past straight up");
+}
+
+}  // namespace
+
 std::string DirectionText(double deg) {
   if (std::abs(deg) < kLevelDeg) return "level";
+  if (std::abs(deg) > 90 + kLevelDeg) return "pointing back, " + PastText(deg);
   return DegreesText(deg) + (deg > 0 ? " above" : " below") + " the horizontal";
 }
 
 std::string TipDirectionText(double deg) {
-  if (deg < -90 - kLevelDeg) return absl::StrCat("tip points back, ", DegreesText(deg + 90), " past straight down");
+  if (std::abs(deg) > 90 + kLevelDeg) return "tip points back, " + PastText(deg);
   return "tip points " + DirectionText(deg);
 }
 

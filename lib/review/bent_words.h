@@ -11,11 +11,10 @@ inline constexpr double kLevelDeg = 0.5;  // what would be printed as 0
 // "45 deg", without sign.
 std::string DegreesText(double deg);
 
-// "45 deg above the horizontal", "level".
+// "45 deg above the horizontal", "level"; beyond a right angle "pointing back, 20 deg past straight down", as it is seen.
 std::string DirectionText(double deg);
 
-// "tip points 33 deg below the horizontal"; below -90 it points back at the angler: counted from straight down then, as it is
-// seen.
+// "tip points 33 deg below the horizontal", "tip points back, 20 deg past straight down".
 std::string TipDirectionText(double deg);
 
 // "450 g (4.41 N) straight down", as a weight only where it pulls as one; "4.41 N, 20 deg below the horizontal".

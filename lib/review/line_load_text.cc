@@ -89,9 +89,11 @@ std::string RingsTable(const v1::StrungRod& strung, const ShowOptions& options) 
 }
 
 std::string TipWords(const v1::StrungRod& strung, LengthUnits units) {
-  return absl::StrCat(AlongText(strung.tip_drop_mm(), WITHY_FIGURE(strung, tip_drop_plus_minus_mm), units),
-                      " below the line straight on from the butt; ", TipDirectionText(strung.tip_angle_deg()), ", ",
-                      DegreesText(strung.tip_to_line_deg()), " from the line beyond it");
+  const bool above = strung.tip_drop_mm() < 0;
+  return absl::StrCat(AlongText(std::abs(strung.tip_drop_mm()), WITHY_FIGURE(strung, tip_drop_plus_minus_mm), units),
+                      above ? " above" : " below", " the line straight on from the butt; ",
+                      TipDirectionText(strung.tip_angle_deg()), ", ", DegreesText(strung.tip_to_line_deg()),
+                      " from the line beyond it");
 }
 
 std::string CaseText(const v1::StrungRod& strung, const ShowOptions& options) {

@@ -30,8 +30,8 @@ double TouchesBelowM(const StrungRod& strung) {
 }
 
 bool CanTouch(const StrungRod& strung, std::size_t span) {
-  const auto above = [&](std::size_t ring) { return strung.rings[ring].turned == 0; };
-  return strung.load.side > 0 && above(span) && (span == 0 || above(span - 1));
+  const auto in_plane = [&](std::size_t ring) { return strung.rings[ring].turned == 0; };
+  return strung.load.side * strung.sense < 0 && in_plane(span) && (span == 0 || in_plane(span - 1));
 }
 
 namespace {

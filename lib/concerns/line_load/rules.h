@@ -23,7 +23,8 @@ FieldPath RingPath(const View& view, int ring);
 std::optional<double> FromTipMm(const View& view, const StrungRod& strung, double s_m);
 // Distance below which the line counts as on the blank: less than nothing by more than the numbers may be off.
 double TouchesBelowM(const StrungRod& strung);
-// Between two rings that both stand on the reel's side, above the blank: only there a straight line can lie on it.
+// Between two rings that both stand on the reel's side, and that on the outside of the bend: only there a straight line can
+// lie on the blank.
 bool CanTouch(const StrungRod& strung, std::size_t span);
 
 std::vector<Rule<View>> ShapeRules();  // how line and blank lie

@@ -166,6 +166,17 @@ TEST(LineLoad, FrictionBeyondAnyIsNoFigure) {
   EXPECT_THAT(answers.unknowns[0].measure, HasSubstr("friction"));
 }
 
+// A pull that no solver follows is no guess: no figures, and a word of it.
+TEST(LineLoad, APullOutOfAllProportionIsNoFigure) {
+  StrungDesign design;
+  design.tension_n = 1e12;
+  const LineLoadAnswers answers = AnswersOf(TextOf(design));
+  const StrungRod& strung = answers.cases.at(0);
+  EXPECT_FALSE(strung.solved());
+  EXPECT_FALSE(strung.tip_drop_m.has_value());
+  EXPECT_EQ(answers.unknowns.size(), strung.told() ? 0u : 1u);
+}
+
 TEST(LineLoad, TurnedGuidesSayWhatAPlaneCannotShow) {
   const std::string turned = "guides { id: 'side' model: 'm1' from_tip { mm: 1000 } angle { deg: 90 } }\n";
   const LineLoadAnswers answers = AnswersOf(TextOf({}) + turned);

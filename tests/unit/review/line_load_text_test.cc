@@ -77,6 +77,19 @@ TEST(LineLoadText, EachLoad) {
   EXPECT_THAT(text, HasSubstr("none is written: none counted\n"));
 }
 
+// Pulled back at the hand: -133 is 43 past straight down, 228 is 138 past straight up.
+TEST(LineLoadText, ATipThatPointsBack) {
+  v1::Report report = Strung();
+  v1::StrungRod& strung = *report.mutable_line_load()->mutable_cases(0);
+  strung.set_line_angle_deg(-133);
+  strung.set_tip_angle_deg(228);
+  strung.set_tip_drop_mm(-495.3);
+  const std::string text = LineLoadText(report, {.style = {.width = 1000}});
+  EXPECT_THAT(text, HasSubstr("4.41 N, pointing back, 43 deg past straight down; butt"));
+  EXPECT_THAT(text, HasSubstr("495.3 ± 86.0 mm above the line straight on from the butt; tip points back, 138 deg past "
+                              "straight up, 59 deg"));
+}
+
 TEST(LineLoadText, RingByRing) {
   const std::string text = LineLoadText(Strung(), {});
   EXPECT_THAT(text, ::testing::ContainsRegex("g1 +250.0 +9 7/8\" +-7.6 +-15.4 +14.3 +1.10\n"));

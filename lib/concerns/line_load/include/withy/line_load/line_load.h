@@ -56,7 +56,10 @@ struct StrungRod {
   std::optional<double> own_drop_m;
   bool solved() const { return bent.state == ElasticaState::kSolved; }
   // Some shape to speak of: all of the pull, or that part of it that the rod holds.
-  bool told() const { return !bent.rings.empty() && !bent.points.empty(); }
+  bool told() const {
+    const bool stands = solved() || bent.state == ElasticaState::kSeveral || bent.state == ElasticaState::kNone;
+    return stands && !bent.rings.empty() && !bent.points.empty();
+  }
 };
 
 struct LineLoadAnswers {
