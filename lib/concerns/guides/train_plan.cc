@@ -27,16 +27,16 @@ absl::Status FromUnknowns(const std::vector<Unknown>& unknowns, std::string_view
   return CannotTell(unknowns.empty() ? std::string(otherwise) : unknowns.front().measure);
 }
 
-// In the order of the list, butt first; by their places where these are known and say otherwise.
+// In the order of the list, which is butt first, unless the places of its ends say that it is tip first. One wrong place is no
+// reason to change two guides.
 std::vector<int> ButtFirst(const Rod& rod) {
   std::vector<int> order;
-  for (int i = 0; i < static_cast<int>(rod.guides.size()); ++i) order.push_back(i);
-  const bool all = std::all_of(rod.guides.begin(), rod.guides.end(), [](const Guide& guide) { return guide.from_tip.has_value(); });
-  if (all) {
-    std::stable_sort(order.begin(), order.end(), [&rod](int a, int b) {
-      return rod.guides[a].from_tip->value > rod.guides[b].from_tip->value;
-    });
+  std::vector<double> places;
+  for (int i = 0; i < static_cast<int>(rod.guides.size()); ++i) {
+    order.push_back(i);
+    if (rod.guides[i].from_tip) places.push_back(rod.guides[i].from_tip->value.meters());
   }
+  if (!places.empty() && places.front() < places.back()) std::reverse(order.begin(), order.end());
   return order;
 }
 
