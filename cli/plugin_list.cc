@@ -33,8 +33,8 @@ std::string_view KindName(PluginEntry::Kind kind) {
 
 // Of whichever figure it gives: a plugin's practice has one source.
 std::string SourceOf(const Practice& practice) {
-  for (const auto& range : {practice.butt_guide_from_reel, practice.butt_guide_from_butt, practice.guide_from_tip,
-                            practice.butt_ring, practice.running_ring}) {
+  for (const auto& range :
+       {practice.butt_guide_from_reel, practice.butt_guide_from_butt, practice.butt_ring, practice.running_ring}) {
     if (range) return range->source;
   }
   return practice.guides ? practice.guides->source : "";

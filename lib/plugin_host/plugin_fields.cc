@@ -75,7 +75,6 @@ const std::vector<ApiField>& PracticeFields() {
        "in "
        "place of both of withy's own."},
       {"butt_guide_from_butt_mm", "number[]", "`{ least, most }`: likewise from the butt end of the rod."},
-      {"guide_from_tip_mm", "number[]", "`{ least, most }`: from the tip-top's ring to the guide next to it."},
       {"butt_ring_mm", "number[]", "`{ least, most }`: outer diameter of the butt guide's ring."},
       {"running_ring_mm", "number[]", "`{ least, most }`: likewise of the guide next to the tip-top."},
       {"guides", "number[]", "`{ least, most }`: how many guides, the tip-top not counted."},

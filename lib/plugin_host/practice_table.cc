@@ -30,7 +30,6 @@ struct LengthRange {
 constexpr LengthRange kLengths[] = {
     {"butt_guide_from_reel_mm", &Practice::butt_guide_from_reel, 8000},
     {"butt_guide_from_butt_mm", &Practice::butt_guide_from_butt, 8000},
-    {"guide_from_tip_mm", &Practice::guide_from_tip, 8000},
     {"butt_ring_mm", &Practice::butt_ring, 100},
     {"running_ring_mm", &Practice::running_ring, 100},
 };

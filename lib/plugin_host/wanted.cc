@@ -6,7 +6,10 @@ namespace withy {
 
 void AddWanted(const PluginEntry& entry, const Document& document, const ReviewOptions& options, v1::Report& report) {
   for (const std::string& want : entry.wants) {
-    if (want == "placement") AddPlacement(document, {.practices = options.practices}, report);
+    if (want != "placement") continue;
+    PlacementOptions placement;
+    placement.practices = options.practices;
+    AddPlacement(document, placement, report);
   }
 }
 

@@ -44,7 +44,6 @@
 ---@field source string Who says so, in at most 200 bytes; every finding that follows quotes it.
 ---@field butt_guide_from_reel_mm? number[] `{ least, most }`: middle of the reel's foot to the centre of the butt guide's ring. This and the next stand in place of both of withy's own.
 ---@field butt_guide_from_butt_mm? number[] `{ least, most }`: likewise from the butt end of the rod.
----@field guide_from_tip_mm? number[] `{ least, most }`: from the tip-top's ring to the guide next to it.
 ---@field butt_ring_mm? number[] `{ least, most }`: outer diameter of the butt guide's ring.
 ---@field running_ring_mm? number[] `{ least, most }`: likewise of the guide next to the tip-top.
 ---@field guides? number[] `{ least, most }`: how many guides, the tip-top not counted.

@@ -7,9 +7,7 @@ namespace withy {
 namespace {
 
 constexpr double kFoot_m = 0.3048;
-// The range that fly builders quote for the butt guide, and the one for the guide next to the tip-top.
 constexpr char kFlyButtGuide[] = "quoted by builders of fly rods: 28 to 32 in from the butt end";
-constexpr char kFlyFromTip[] = "quoted by builders of fly rods: 3 1/2 to 4 1/2 in";
 constexpr char kFlyCount[] = "quoted by builders of fly rods: one per foot and one more; here give or take one";
 
 UsualRange Mm(double least, double most, const char* source = kCommonPractice) {
@@ -24,44 +22,37 @@ std::vector<Practice> MakePractices() {
   return {
       {.technique = "fly",
        .butt_guide_from_butt = Mm(711.2, 812.8, kFlyButtGuide),
-       .guide_from_tip = Mm(88.9, 114.3, kFlyFromTip),
        .butt_ring = Mm(8, 20),
        .running_ring = Mm(4, 12),
        .guides = Count(1, 0, 2, kFlyCount)},
       {.technique = "spinning",
        .butt_guide_from_reel = Mm(350, 750),
-       .guide_from_tip = Mm(75, 150),
        .butt_ring = Mm(12, 40),
        .running_ring = Mm(4, 12),
        .guides = Count(1, -1.5, 2)},
       {.technique = "casting",
        .butt_guide_from_reel = Mm(400, 750),
-       .guide_from_tip = Mm(75, 140),
        .butt_ring = Mm(6, 20),
        .running_ring = Mm(4, 10),
        .guides = Count(1, -1, 3)},
       {.technique = "surf",
        .butt_guide_from_reel = Mm(600, 1300),
-       .guide_from_tip = Mm(100, 220),
        .butt_ring = Mm(16, 60),
        .running_ring = Mm(8, 20),
        .guides = Count(0.6, -1.5, 2)},
       {.technique = "conventional",
        .butt_guide_from_reel = Mm(400, 900),
-       .guide_from_tip = Mm(75, 170),
        .butt_ring = Mm(10, 40),
        .running_ring = Mm(6, 20),
        .guides = Count(1, -1.5, 3)},
       {.technique = "float",
        .butt_guide_from_reel = Mm(400, 1100),
-       .guide_from_tip = Mm(75, 150),
        .butt_ring = Mm(10, 30),
        .running_ring = Mm(4, 10),
        .guides = Count(1, -2, 3)},
       // a rod of two feet or three: nothing of the others fits it
       {.technique = "ice",
        .butt_guide_from_reel = Mm(150, 400),
-       .guide_from_tip = Mm(40, 120),
        .butt_ring = Mm(6, 25),
        .running_ring = Mm(3, 10),
        .guides = Count(1, 0, 4)},
@@ -83,7 +74,6 @@ void Take(const Practice& other, Practice& practice) {
     practice.butt_guide_from_reel = other.butt_guide_from_reel;
     practice.butt_guide_from_butt = other.butt_guide_from_butt;
   }
-  Take(other.guide_from_tip, practice.guide_from_tip);
   Take(other.butt_ring, practice.butt_ring);
   Take(other.running_ring, practice.running_ring);
   Take(other.guides, practice.guides);

@@ -7,14 +7,12 @@ namespace {
 
 constexpr double kInch_m = 0.0254;
 
-// Builders of fly rods quote: butt guide 28 to 32 in from the butt end, the guide next to the tip-top 3 1/2 to 4 1/2 in
-// from it, and one guide per foot and one more: ten on nine feet, here give or take one.
+// Builders of fly rods quote: butt guide 28 to 32 in from the butt end, and one guide per foot and one more: ten on
+// nine feet, here give or take one.
 TEST(Practice, OfFlyRodsIsWhatIsQuoted) {
   const Practice fly = PracticeFor("fly");
   EXPECT_NEAR(fly.butt_guide_from_butt->least, 28 * kInch_m, 1e-12);
   EXPECT_NEAR(fly.butt_guide_from_butt->most, 32 * kInch_m, 1e-12);
-  EXPECT_NEAR(fly.guide_from_tip->least, 3.5 * kInch_m, 1e-12);
-  EXPECT_NEAR(fly.guide_from_tip->most, 4.5 * kInch_m, 1e-12);
   const UsualRange nine_feet = fly.guides->For(9 * 12 * kInch_m);
   EXPECT_EQ(nine_feet.least, 9);
   EXPECT_EQ(nine_feet.most, 11);
@@ -24,8 +22,8 @@ TEST(Practice, OfFlyRodsIsWhatIsQuoted) {
 // Every value says where it comes from, and its least is below its most.
 TEST(Practice, SaysItsSourceAndIsARange) {
   for (const Practice& practice : UsualPractices()) {
-    for (const auto& range : {practice.butt_guide_from_reel, practice.butt_guide_from_butt, practice.guide_from_tip,
-                              practice.butt_ring, practice.running_ring}) {
+    for (const auto& range :
+         {practice.butt_guide_from_reel, practice.butt_guide_from_butt, practice.butt_ring, practice.running_ring}) {
       if (!range) continue;
       EXPECT_LT(range->least, range->most) << practice.technique;
       EXPECT_FALSE(range->source.empty()) << practice.technique;

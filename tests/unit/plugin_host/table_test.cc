@@ -109,7 +109,7 @@ TEST(PluginTable, PracticesAreDescribed) {
   absl::StatusOr<PluginInfo> info = Host().Describe(Plugin(With(R"(practices = {
     { technique = 'casting', source = 'our rule', butt_guide_from_reel_mm = { 350, 600 }, butt_ring_mm = { 8, 12 },
       guides = { 8, 11 } },
-    { technique = 'other: kite', source = 'ours', guides_per_foot = 0.5, guides = { -1, 2.5 }, guide_from_tip_mm = { 0, 0 } } })")));
+    { technique = 'other: kite', source = 'ours', guides_per_foot = 0.5, guides = { -1, 2.5 }, butt_ring_mm = { 0, 0 } } })")));
   ASSERT_TRUE(info.ok()) << info.status();
   EXPECT_TRUE(info->entries.empty());
   ASSERT_EQ(info->practices.size(), 2u);
@@ -122,7 +122,7 @@ TEST(PluginTable, PracticesAreDescribed) {
   EXPECT_DOUBLE_EQ(casting.butt_ring->most, 0.012);
   EXPECT_EQ(casting.guides->per_foot, 0);
   EXPECT_EQ(casting.guides->most, 11);
-  EXPECT_FALSE(casting.butt_guide_from_butt || casting.running_ring || casting.guide_from_tip);
+  EXPECT_FALSE(casting.butt_guide_from_butt || casting.running_ring);
   EXPECT_EQ(info->practices[1].guides->per_foot, 0.5);
   EXPECT_EQ(info->practices[1].guides->least, -1);
 }

@@ -42,9 +42,8 @@ struct Practice {
   std::string technique;                                // a word of intent.technique
   std::optional<UsualRange> butt_guide_from_reel = {};  // middle of the reel's foot to the ring's centre
   std::optional<UsualRange> butt_guide_from_butt = {};  // butt end of the finished rod to the ring's centre
-  std::optional<UsualRange> guide_from_tip = {};  // of the one next to the tip-top: ring's centre to ring's centre
-  std::optional<UsualRange> butt_ring = {};       // outer diameter of the butt guide's ring: "ring size"
-  std::optional<UsualRange> running_ring = {};    // likewise, of the guide next to the tip-top
+  std::optional<UsualRange> butt_ring = {};             // outer diameter of the butt guide's ring: "ring size"
+  std::optional<UsualRange> running_ring = {};          // likewise, of the guide next to the tip-top
   std::optional<UsualCount> guides = {};
 };
 
