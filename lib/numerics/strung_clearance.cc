@@ -94,13 +94,22 @@ std::vector<double> SlopesAt(const Asked& asked, const ClearanceOfSpan& of, std:
   return slopes;
 }
 
+// The side on which the rings of a flat span stand: both may be turned by half a turn. Where they stand on both sides the
+// line goes through the blank whichever is asked.
+int SideOf(const Asked& asked, std::size_t k) {
+  const double below = asked.given.arm[k].across, above = asked.given.arm[k + 1].across;
+  if (below <= 0 && above <= 0 && below + above < 0) return -1;
+  if (below >= 0 && above >= 0 && below + above > 0) return 1;
+  return asked.side;
+}
+
 Clearance ClearanceOf(const Asked& asked, std::size_t k) {
   const StrungCase& given = asked.given;
   const ClearanceOfSpan of{.span = SpanOf(given, asked.solved.nodes, k),
                            .centre = CentreOf(given, asked.solved.nodes, k),
                            .out = given.arm[k].out,
                            .flat = given.arm[k].out == 0 && given.arm[k + 1].out == 0,
-                           .side = asked.side};
+                           .side = SideOf(asked, k)};
   const std::vector<BendArc> arcs = ArcsOf(given, asked.solved, k);
   if (arcs.empty()) return {};
   const LeastOnArc least = LeastAlong(arcs, kSamplesOfSection, [&](std::size_t arc, double t) {

@@ -67,6 +67,20 @@ TEST(StrungBeamClearanceTest, TurnedRings) {
   ExpectClearances(RodWithRings(+1, 15, 90, 1.5));
 }
 
+// Rings above, all turned by half a turn, are rings below; only the reel keeps its side, so it lies on the axis here.
+TEST(StrungBeamClearanceTest, HalfATurnIsTheOtherSide) {
+  StrungRod below = RodWithRings(-1, 15, 90), turned = RodWithRings(+1, 15, 90);
+  below.load.reel_offset = turned.load.reel_offset = 0;
+  for (BeamRing& ring : turned.rings) ring.turned = std::numbers::pi;
+  const auto one = ClearancesOf(below.beam, below.outer_m, below.rings, below.load, below.Solve());
+  const auto other = ClearancesOf(turned.beam, turned.outer_m, turned.rings, turned.load, turned.Solve());
+  ASSERT_EQ(one.size(), other.size());
+  for (std::size_t k = 0; k < one.size(); ++k) {
+    EXPECT_GT(other[k].least, 0) << k;
+    EXPECT_NEAR(one[k].least, other[k].least, 1e-10) << k;
+  }
+}
+
 TEST(StrungBeamPeaksTest, DenseLook) {
   for (int pieces : {1, 60}) {
     const StrungRod rod = RodWithRings(-1, 20, 60, 0, pieces);

@@ -114,7 +114,7 @@ BeamPoint StrungPointAt(const Beam& beam, const std::vector<BeamRing>& rings, co
 
 // Where the line comes nearest to the surface of the beam within one span: min over s of side x (c - p(s)) . nu with p the
 // surface on the side of the rings, nu the left normal of the span. Below zero the straight line would cut into the beam. Of a
-// span that does not lie in the plane: distance of the line from the axis less half the diameter.
+// span whose two rings are turned by half a turn the other side; of one that does not lie in the plane: distance of the line from the axis less half the diameter.
 struct Clearance {
   double least = 0;
   double s = 0;
