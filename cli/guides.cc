@@ -21,7 +21,8 @@ constexpr Example kExamples[] = {
     {"withy guides spinning.txtpb", "where the guides should stand, and what that is worth"},
     {"withy guides spinning.txtpb --apply -o placed.txtpb", "and put the places into the design"},
     {"withy guides casting.txtpb --free --count 9", "nine guides, gaps that may grow towards the tip"},
-    {"withy guides spinning.txtpb --stock ring-25=1,ring-16=1,ring-10=1,ring-7=2,runner=6", "from what is in the drawer"},
+    {"withy guides spinning.txtpb --stock ring-25=1,ring-16=1,ring-10=1,ring-7=2,runner=6",
+     "from what is in the drawer"},
     {"withy guides spinning.txtpb --lifted '300 g' --butt-angle '45 deg' --touched none -o tested.txtpb",
      "record a static test of the bench"},
 };
@@ -45,7 +46,7 @@ constexpr OptionSpec kTestOptions[] = {
     {"--saw", "TEXT", "what else was seen"},
 };
 
-const std::span<const OptionSpec> kGroups[] = {kOptions,        kTestOptions,    RecordingOptions(),
+const std::span<const OptionSpec> kGroups[] = {kOptions,       kTestOptions,    RecordingOptions(),
                                                UnitsOptions(), PluginOptions(), ReadLimitOptions()};
 
 // What was typed of a test at the bench.
@@ -61,7 +62,8 @@ bool ReadTest(const Options& options, Io& io, TypedTest& test) {
       !ReadLength(options, "--tip-drop", io, &test.tip_drop)) {
     return false;
   }
-  for (std::string_view option : {"--butt-angle", "--line-angle", "--clamp", "--tip-drop", "--touched", "--saw", "--note"}) {
+  for (std::string_view option :
+       {"--butt-angle", "--line-angle", "--clamp", "--tip-drop", "--touched", "--saw", "--note"}) {
     if (!options.Has(option) || test.lifted) continue;
     io.Complain(absl::StrCat(std::string(option), " goes with --lifted: the weight on the line"));
     return false;
@@ -119,8 +121,10 @@ bool ReadStock(const Options& options, Io& io, std::vector<StockOfModel>& stock)
     for (const absl::string_view item : absl::StrSplit(value, ',', absl::SkipWhitespace())) {
       const std::vector<std::string> parts = absl::StrSplit(item, '=');
       StockOfModel of;
-      if (parts.size() != 2 || parts[0].empty() || !absl::SimpleAtoi(parts[1], &of.count) || of.count < 1 || of.count > 1000) {
-        io.Complain(absl::StrCat("--stock: '", item, "' is no MODEL=COUNT"), "ring-16=2,runner=4: models by their id in guide_models");
+      if (parts.size() != 2 || parts[0].empty() || !absl::SimpleAtoi(parts[1], &of.count) || of.count < 1 ||
+          of.count > 1000) {
+        io.Complain(absl::StrCat("--stock: '", item, "' is no MODEL=COUNT"),
+                    "ring-16=2,runner=4: models by their id in guide_models");
         return false;
       }
       of.model = parts[0];
@@ -181,8 +185,8 @@ int Run(const Options& options, Io& io) {
     if (const int status = Apply(document, placement, options, io); status != kDone) return status;
   }
   const ShowOptions show = {.units = UnitsFrom(options, document.design), .style = io.out_style()};
-  PrintResult(options.Has("--json") ? MessageToJson(placement) : PlacementText(path, document.design, placement, show), options,
-              test.lifted || options.Has("--apply"), io);
+  PrintResult(options.Has("--json") ? MessageToJson(placement) : PlacementText(path, document.design, placement, show),
+              options, test.lifted || options.Has("--apply"), io);
   NoteErrors(*checked, io);
   const int status = StatusOf(placement);
   return status == kDone && failed ? kIncomplete : status;
@@ -198,11 +202,16 @@ const Command kGuides = {
     .completes = Completes::kDesign,
     .summary = "Place the guides for the reel, the line and the loads; record static tests",
     .details =
-        "Rod and line are bent together under each load case that pulls through the line, and the guides moved until the "
-        "largest turn of the line at any of them is least. Guides that are locked, wrapped or placed by the log stay. --apply "
-        "writes the places as planned values and an entry into identity.changes, nothing else; it refuses what does not keep "
-        "all limits (exit status 1) or cannot be told (4) unless forced. --stock chooses which model goes where: no ring larger "
-        "than the one before it, the least mass near the tip, the first frequency kept. --lifted adds a static test to the log; "
+        "Rod and line are bent together under each load case that pulls through the line, and the guides moved until "
+        "the "
+        "largest turn of the line at any of them is least. Guides that are locked, wrapped or placed by the log stay. "
+        "--apply "
+        "writes the places as planned values and an entry into identity.changes, nothing else; it refuses what does "
+        "not keep "
+        "all limits (exit status 1) or cannot be told (4) unless forced. --stock chooses which model goes where: no "
+        "ring larger "
+        "than the one before it, the least mass near the tip, the first frequency kept. --lifted adds a static test to "
+        "the log; "
         "a reading that cannot be right is refused (exit status 1). The date is the clock's, or SOURCE_DATE_EPOCH.",
     .examples = kExamples,
     .options = kGroups,

@@ -13,7 +13,8 @@ namespace {
 
 constexpr double kSameMm = 1e-6;
 
-// As a number of whole steps, so that what is written is as short as the step; in inches where the step is a fraction of one.
+// As a number of whole steps, so that what is written is as short as the step; in inches where the step is a fraction
+// of one.
 v1::Length OnGrid(double mm, double grid_mm) {
   constexpr double kInch = 25.4, kFinest = 64;
   const double steps = std::round(mm / grid_mm), per_inch = kInch / grid_mm;
@@ -40,10 +41,11 @@ absl::StatusOr<std::string> WithPlacement(const Document& document, const v1::Pl
   const auto refused = [&document](auto... parts) {
     return absl::FailedPreconditionError(absl::StrCat(document.name, ": not written: ", parts...));
   };
-  if (proposal.state() != "placed" && !(unplaced_too && proposal.has_proposed())) return refused(proposal.state(), ": ", proposal.why());
+  if (proposal.state() != "placed" && !(unplaced_too && proposal.has_proposed()))
+    return refused(proposal.state(), ": ", proposal.why());
   if (proposal.guides_size() != document.design.guides_size()) {
-    return refused("the proposal is for ", proposal.guides_size(), " guides and the design lists ", document.design.guides_size(),
-                   ": add them or take them out there first, with their wraps");
+    return refused("the proposal is for ", proposal.guides_size(), " guides and the design lists ",
+                   document.design.guides_size(), ": add them or take them out there first, with their wraps");
   }
   v1::Design edited = document.design;
   std::vector<FieldPath> paths;
@@ -54,7 +56,8 @@ absl::StatusOr<std::string> WithPlacement(const Document& document, const v1::Pl
     v1::Guide& to = *edited.mutable_guides(i);
     const FieldPath at = FieldPath().Field("guides").Item(guide.id(), i);
     const std::optional<double> was_mm = MmOf(to.from_tip());
-    const bool moves = !was_mm || std::abs(*was_mm - guide.from_tip_mm()) > kSameMm, changes = !guide.model_was().empty();
+    const bool moves = !was_mm || std::abs(*was_mm - guide.from_tip_mm()) > kSameMm,
+               changes = !guide.model_was().empty();
     if (moves) *to.mutable_from_tip() = OnGrid(guide.from_tip_mm(), proposal.grid_mm());
     if (changes) to.set_model(guide.model());
     if (!moves && !changes) continue;

@@ -18,7 +18,8 @@
 namespace withy {
 namespace {
 
-constexpr double kEighthMm = 25.4 / 8, kTwoMm = 2;  // what guides are rounded to at the bench (common practice, no source)
+constexpr double kEighthMm = 25.4 / 8,
+                 kTwoMm = 2;  // what guides are rounded to at the bench (common practice, no source)
 constexpr double kLeastGridMm = 0.1, kMostGridMm = 50;
 constexpr int kMostGuides = 40;
 
@@ -87,7 +88,8 @@ class Work {
 
   v1::PlacementReport Run() {
     if (!train_.rod.not_understood.empty()) {
-      return CannotTell(absl::StrCat("an entry of the log is not understood: ", train_.rod.not_understood.front().ToString()));
+      return CannotTell(
+          absl::StrCat("an entry of the log is not understood: ", train_.rod.not_understood.front().ToString()));
     }
     if (options_.count > 0) TakeCount(options_.count, train_.rod);
     absl::StatusOr<TrainPlan> plan = PlanTrain(train_.rod, answers_.bending, wishes_);
@@ -149,17 +151,19 @@ class Work {
     const Answers after = ComputeAnswers(rod, options_.practices);
     const auto hz = [](const Answers& answers) {
       const auto& finished = answers.bending.finished;
-      return finished && finished->first_frequency_hz ? std::optional(finished->first_frequency_hz->value()) : std::nullopt;
+      return finished && finished->first_frequency_hz ? std::optional(finished->first_frequency_hz->value())
+                                                      : std::nullopt;
     };
     if (hz(answers_) && hz(after)) {
-      Note(absl::StrFormat("First frequency of the finished rod: %.3f Hz with the train chosen, %.3f Hz as it is.", *hz(after),
-                           *hz(answers_)));
+      Note(absl::StrFormat("First frequency of the finished rod: %.3f Hz with the train chosen, %.3f Hz as it is.",
+                           *hz(after), *hz(answers_)));
     } else {
       Note("The first frequency of the finished rod cannot be told: the train was chosen by its masses alone.");
     }
   }
 
-  // Rod and line under each load, as it is and as proposed: of the rod with the plan's loads, held as the plan holds it.
+  // Rod and line under each load, as it is and as proposed: of the rod with the plan's loads, held as the plan holds
+  // it.
   void Draw(v1::PlacementReport& report) const {
     const auto& proposed = train_.proposal.proposed;
     if (train_.now) DrawLayout(train_.as_designed, train_.plan_as_designed, train_.now->layout, *report.mutable_now());
@@ -171,11 +175,13 @@ class Work {
     rod.static_tests.clear();
     for (const TrainLoad& load : plan.loads) {
       rod.load_cases.push_back(load.as_load_case);
-      rod.load_cases.back().clamp = Known<Length>{Length::Meters(plan.clamp_m), std::nullopt, Source::kComputed, load.as_load_case.at};
+      rod.load_cases.back().clamp =
+          Known<Length>{Length::Meters(plan.clamp_m), std::nullopt, Source::kComputed, load.as_load_case.at};
     }
     for (std::size_t k = 0; k < plan.guides.size(); ++k) {
       Guide& guide = rod.guides[plan.guides[k]];
-      guide.from_tip = Known<Length>{Length::Meters(FromTip(plan, layout.s_m[k])), std::nullopt, Source::kComputed, guide.at};
+      guide.from_tip =
+          Known<Length>{Length::Meters(FromTip(plan, layout.s_m[k])), std::nullopt, Source::kComputed, guide.at};
       guide.ring.from_butt_m = Uncertain(plan.clamp_m + layout.s_m[k]);
     }
     Inputs inputs = answers_.inputs;

@@ -16,7 +16,9 @@ namespace {
 
 constexpr double kAsItWasMm = 0.05;  // what would be printed as no change
 
-std::string Degrees(std::optional<double> deg) { return FigureText(deg, 1); }
+std::string Degrees(std::optional<double> deg) {
+  return FigureText(deg, 1);
+}
 
 // "+3.4", "-0.2", "0.0": with its sign.
 std::string Signed(double value, int decimals) {
@@ -28,7 +30,8 @@ std::string VerdictText(const v1::PlacementReport& placement, const TextStyle& s
   std::string verdict = placement.state();
   Ink ink = Ink::kCannotTell;
   if (placement.state() == "placed") {
-    verdict = absl::StrCat("placed: the largest angle of the line is ", Degrees(WITHY_FIGURE(placement.proposed(), turn_deg)), " deg");
+    verdict = absl::StrCat("placed: the largest angle of the line is ",
+                           Degrees(WITHY_FIGURE(placement.proposed(), turn_deg)), " deg");
     if (placement.now().has_turn_deg()) {
       absl::StrAppend(&verdict, "; as it is ", Degrees(placement.now().turn_deg()), " deg");
     }
@@ -40,7 +43,8 @@ std::string VerdictText(const v1::PlacementReport& placement, const TextStyle& s
     absl::StrAppend(&verdict, ": ", Visible(placement.why()));
   }
   std::string text;
-  for (const std::string& line : Wrapped(verdict, style.width - 2)) absl::StrAppend(&text, "  ", Painted(line, ink, style), "\n");
+  for (const std::string& line : Wrapped(verdict, style.width - 2))
+    absl::StrAppend(&text, "  ", Painted(line, ink, style), "\n");
   return text;
 }
 
@@ -54,8 +58,9 @@ std::string LoadsTable(const v1::PlacementReport& placement, const TextStyle& st
                    {"off the blank", Align::kLeft},
                    {"from", Align::kLeft}});
   for (const v1::PlacementLoad& load : placement.loads()) {
-    table.AddRow({load.id(), FormatFixed(load.tension_n(), 2), FormatFixed(load.tension_n() / kStandardGravity * 1000, 0),
-                  FormatFixed(load.line_angle_deg(), 0), load.weight() == 1 ? "once" : FormatShortest(load.weight()) + " times",
+    table.AddRow({load.id(), FormatFixed(load.tension_n(), 2),
+                  FormatFixed(load.tension_n() / kStandardGravity * 1000, 0), FormatFixed(load.line_angle_deg(), 0),
+                  load.weight() == 1 ? "once" : FormatShortest(load.weight()) + " times",
                   load.has_clearance_mm() ? "asked for" : "-", load.at().empty() ? "added" : "the design"});
   }
   return table.ToText(style);
@@ -91,7 +96,8 @@ std::string GuidesTable(const v1::PlacementReport& placement, const ShowOptions&
 }
 
 std::string ModelsTable(const v1::PlacementReport& placement, const TextStyle& style) {
-  TextTable table({{"guide", TextTable::Align::kLeft}, {"model", TextTable::Align::kLeft}, {"was", TextTable::Align::kLeft}});
+  TextTable table(
+      {{"guide", TextTable::Align::kLeft}, {"model", TextTable::Align::kLeft}, {"was", TextTable::Align::kLeft}});
   for (const v1::PlacedFor& guide : placement.guides()) {
     if (!guide.model_was().empty()) table.AddRow({guide.id(), guide.model(), guide.model_was()});
   }
@@ -120,8 +126,11 @@ std::string LayoutsTable(const v1::PlacementReport& placement, const TextStyle& 
     const double best = placement.proposed().turn_deg();
     const bool told = layout.has_turn_deg() && best > 0;
     table.AddRow({NameOf(layout, placement), Degrees(WITHY_FIGURE(layout, turn_deg)),
-                  told ? Signed((layout.turn_deg() / best - 1) * 100, 1) : kNotKnown, told ? layout.at_guide() : kNotKnown,
-                  told ? layout.under() : kNotKnown, layout.keeps_limits() ? "kept" : told ? "not kept" : "cannot tell"});
+                  told ? Signed((layout.turn_deg() / best - 1) * 100, 1) : kNotKnown,
+                  told ? layout.at_guide() : kNotKnown, told ? layout.under() : kNotKnown,
+                  layout.keeps_limits() ? "kept"
+                  : told                ? "not kept"
+                                        : "cannot tell"});
   };
   add(placement.now());
   add(placement.proposed());
@@ -135,9 +144,12 @@ std::string LayoutsTable(const v1::PlacementReport& placement, const TextStyle& 
 // What is counted, and what a layout that somebody may want does not keep.
 std::string LayoutsNote(const v1::PlacementReport& placement, const TextStyle& style) {
   std::string text = BulletText(
-      "The turn of the line at a guide, or at the tip-top twice its angle to the blank's tip; by the times that its load counts.", style);
+      "The turn of the line at a guide, or at the tip-top twice its angle to the blank's tip; by the times that its "
+      "load counts.",
+      style);
   for (const v1::GuideLayout* layout : {&placement.now(), &placement.proposed()}) {
-    if (!layout->breaks().empty()) text += BulletText(absl::StrCat(layout->name(), ": ", Visible(layout->breaks())), style);
+    if (!layout->breaks().empty())
+      text += BulletText(absl::StrCat(layout->name(), ": ", Visible(layout->breaks())), style);
   }
   return text;
 }
@@ -150,10 +162,13 @@ std::string NotesText(const v1::PlacementReport& placement, const TextStyle& sty
 
 std::string MindText(const TextStyle& style) {
   constexpr std::string_view kLastWord =
-      "The bench's own static test and test casts stay the last word: tape the guides on at these places, load the rod through the "
-      "line in stages, look, and record what you saw with --lifted. How the line runs off the spool in a cast is not in the model.";
+      "The bench's own static test and test casts stay the last word: tape the guides on at these places, load the rod "
+      "through the "
+      "line in stages, look, and record what you saw with --lifted. How the line runs off the spool in a cast is not "
+      "in the model.";
   std::string text;
-  for (const std::string_view caution : {kLastWord, caution::kLoadedRod, caution::kHighAngle}) text += BulletText(caution, style);
+  for (const std::string_view caution : {kLastWord, caution::kLoadedRod, caution::kHighAngle})
+    text += BulletText(caution, style);
   return text;
 }
 
@@ -162,7 +177,8 @@ std::string GuidesHeading(const v1::PlacementReport& placement, LengthUnits unit
   if (placement.has_grid_mm()) {
     const double per_inch = 25.4 / placement.grid_mm();
     const bool inch = std::abs(per_inch - std::round(per_inch)) < 1e-9;
-    absl::StrAppend(&text, inch ? "; to 1/" + FormatFixed(per_inch, 0) + " in" : "; to " + FormatShortest(placement.grid_mm()) + " mm");
+    absl::StrAppend(&text, inch ? "; to 1/" + FormatFixed(per_inch, 0) + " in"
+                                : "; to " + FormatShortest(placement.grid_mm()) + " mm");
   }
   return text + (placement.gaps_never_grow() ? "; gaps never grow towards the tip" : "; gaps may grow towards the tip");
 }
@@ -176,7 +192,8 @@ std::string PlacementText(std::string_view file, const v1::Design& design, const
   report.set_design_digest(DesignDigest(design));
   std::string text = TitleText(file, design, report, style);
   text += SectionText("Verdict", VerdictText(placement, style), style);
-  text += SectionText("The loads; line from the butt's forward axis, 90 = square to it", LoadsTable(placement, style), style);
+  text += SectionText("The loads; line from the butt's forward axis, 90 = square to it", LoadsTable(placement, style),
+                      style);
   text += SectionText(GuidesHeading(placement, options.units), GuidesTable(placement, options), style);
   text += SectionText("Other models, from the stock", ModelsTable(placement, style), style);
   const std::string layouts = LayoutsTable(placement, style);

@@ -1,4 +1,6 @@
 // Placement in the report: what was looked for, what was found, what it is compared with.
+#include "report_placement.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -7,7 +9,6 @@
 #include "absl/strings/str_format.h"
 #include "absl/strings/str_join.h"
 #include "figures.h"
-#include "report_placement.h"
 
 namespace withy {
 namespace {
@@ -15,9 +16,13 @@ namespace {
 constexpr double kDeg = 180 / std::numbers::pi;
 constexpr double kPercent = 100;
 
-const TrainPlan& PlanOf(const PlacedTrain& train) { return train.proposal.plan; }
+const TrainPlan& PlanOf(const PlacedTrain& train) {
+  return train.proposal.plan;
+}
 
-std::string TipTopId(const Rod& rod) { return rod.tip_top && !rod.tip_top->id.empty() ? rod.tip_top->id : "tip-top"; }
+std::string TipTopId(const Rod& rod) {
+  return rod.tip_top && !rod.tip_top->id.empty() ? rod.tip_top->id : "tip-top";
+}
 
 // Of a layout with `count` guides; of one guide more than the plan has there is no id.
 std::string RingId(const Rod& rod, const TrainPlan& plan, int ring, std::size_t count) {
@@ -107,7 +112,8 @@ void ReportGuide(const PlacedTrain& train, std::size_t k, double grid_m, v1::Pla
 void ReportMostCritical(v1::PlacementReport& report) {
   for (const v1::PlacedFor& guide : report.guides()) {
     if (!guide.has_off_by_3_mm_percent()) continue;
-    if (report.has_one_off_by_3_mm_percent() && guide.off_by_3_mm_percent() <= report.one_off_by_3_mm_percent()) continue;
+    if (report.has_one_off_by_3_mm_percent() && guide.off_by_3_mm_percent() <= report.one_off_by_3_mm_percent())
+      continue;
     report.set_one_off_by_3_mm_percent(guide.off_by_3_mm_percent());
     report.set_most_critical(guide.id());
   }
@@ -128,10 +134,12 @@ void ReportPlacement(const PlacedTrain& train, double grid_m, v1::PlacementRepor
   report.set_grid_mm(grid_m * kMm);
   for (std::size_t k = 0; k < plan.guides.size(); ++k) ReportGuide(train, k, grid_m, *report.add_guides());
   ReportMostCritical(report);
-  if (train.now) ReportLayout("as it is", train.as_designed, train.plan_as_designed, train.now->layout, *report.mutable_now());
+  if (train.now)
+    ReportLayout("as it is", train.as_designed, train.plan_as_designed, train.now->layout, *report.mutable_now());
   if (proposal.proposed) layout("proposed", *proposal.proposed, report.mutable_proposed());
   constexpr const char* kClassics[] = {"arithmetic", "geometric", "even gaps"};
-  for (std::size_t i = 0; i < proposal.classics.size(); ++i) layout(kClassics[i], proposal.classics[i], report.add_classics());
+  for (std::size_t i = 0; i < proposal.classics.size(); ++i)
+    layout(kClassics[i], proposal.classics[i], report.add_classics());
   const char* other = plan.problem.gaps_never_grow ? "free" : "gaps never grow";
   if (proposal.other_rule) layout(other, *proposal.other_rule, report.mutable_other_rule());
   if (proposal.one_fewer) layout("one fewer", *proposal.one_fewer, report.mutable_one_fewer());

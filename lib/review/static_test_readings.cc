@@ -12,8 +12,8 @@
 namespace withy {
 namespace {
 
-constexpr double kLikeness = 0.02;     // relative: two numbers that are meant to be one
-constexpr double kOverRating = 2;      // beyond it a weight is taken for a typing error, or for an accident to come
+constexpr double kLikeness = 0.02;  // relative: two numbers that are meant to be one
+constexpr double kOverRating = 2;   // beyond it a weight is taken for a typing error, or for an accident to come
 constexpr double kMostButtDeg = 90, kMostLineDeg = 180;
 
 std::optional<double> NewtonsOf(const v1::Force& force) {
@@ -76,15 +76,16 @@ class TestJudge {
     const std::optional<double> rated_n = NewtonsOf(design_.blank().rated_lift());
     const double pull_n = Force::WeightOf(Mass::Grams(lifted_g)).newtons();
     if (rated_n && *rated_n > 0 && pull_n > kOverRating * *rated_n) {
-      Refuse(absl::StrCat("a weight of ", GramsText(lifted_g), " pulls with ", FormatFixed(pull_n, 1), " N, more than twice the blank's ",
-                          "rated lift of ", FormatFixed(*rated_n, 1), " N"),
+      Refuse(absl::StrCat("a weight of ", GramsText(lifted_g), " pulls with ", FormatFixed(pull_n, 1),
+                          " N, more than twice the blank's ", "rated lift of ", FormatFixed(*rated_n, 1), " N"),
              "look at the unit and at the decimal point", /*may_be_forced=*/true);
     }
     for (const v1::LoadCase& load : design_.load_cases()) {
       const std::optional<double> meant_g = GramsOf(load.lifted());
       const std::string times = meant_g && *meant_g > 0 ? TimesOff(lifted_g, *meant_g, kGramsPerOunce) : "";
       if (times.empty()) continue;
-      return Refuse(absl::StrCat("a weight of ", GramsText(lifted_g), " is ", times, " the ", GramsText(*meant_g), " of '", load.id(), "'"),
+      return Refuse(absl::StrCat("a weight of ", GramsText(lifted_g), " is ", times, " the ", GramsText(*meant_g),
+                                 " of '", load.id(), "'"),
                     "look at the unit and at the decimal point", /*may_be_forced=*/true);
     }
   }
@@ -120,8 +121,8 @@ std::string TimesOff(double number, double meant, double unit) {
   return "";
 }
 
-std::vector<Refusal> RefusalsOfStaticTest(const v1::Design& design, const v1::Report& report, const BenchReadings& readings,
-                                          LengthUnits units) {
+std::vector<Refusal> RefusalsOfStaticTest(const v1::Design& design, const v1::Report& report,
+                                          const BenchReadings& readings, LengthUnits units) {
   if (!readings.lifted_g) return {};
   return TestJudge(design, report, readings, units).Run();
 }

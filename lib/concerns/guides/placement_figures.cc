@@ -1,4 +1,5 @@
-// Where the figures of a placement come from. What its drawn shapes are, is of line_load: the same formulas, the rings elsewhere.
+// Where the figures of a placement come from. What its drawn shapes are, is of line_load: the same formulas, the rings
+// elsewhere.
 #include <deque>
 #include <string>
 #include <utility>
@@ -11,7 +12,8 @@ namespace withy {
 namespace {
 
 constexpr std::string_view kObjective =
-    "own formulation: least largest turn of the line over all loads, the tip-top's entry twice; the line as in line_load";
+    "own formulation: least largest turn of the line over all loads, the tip-top's entry twice; the line as in "
+    "line_load";
 constexpr std::string_view kDefinition = "own definition";
 constexpr std::string_view kPractice = "common practice, no source";
 constexpr std::string_view kPlane = "plane geometry";
@@ -41,10 +43,12 @@ std::vector<Figure> OfProposal() {
 std::vector<Figure> OfLoads() {
   return {
       {"placement.loads[].tension_n",
-       "the load case's pull; added: light 0.22, middle 0.55, straight 0.06 of the heaviest; without one a third of the line's "
+       "the load case's pull; added: light 0.22, middle 0.55, straight 0.06 of the heaviest; without one a third of "
+       "the line's "
        "strength, else the load at the tip, else ten times the lure's weight",
        kPractice,
-       {"load_cases[=].tension|load_cases[=].lifted|load_cases[].tension|load_cases[].lifted|intent.line.strength|intent.lure.max"}},
+       {"load_cases[=].tension|load_cases[=].lifted|load_cases[].tension|load_cases[].lifted|intent.line.strength|"
+        "intent.lure.max"}},
       {"placement.loads[].line_angle_deg",
        "as written, straight down = 90 + butt angle; of an added load as the heaviest, straight = 0",
        kDefinition,
@@ -62,13 +66,16 @@ std::vector<Figure> OfLoads() {
 
 std::vector<Figure> OfGuides() {
   return {
-      {"placement.guides[].model_was", "of the design, where the stock gives another", kDefinition, {"guides[=].model"}},
+      {"placement.guides[].model_was",
+       "of the design, where the stock gives another",
+       kDefinition,
+       {"guides[=].model"}},
       {"placement.guides[].from_tip_mm",
        "its place in the layout with the least J + 0.1 R that was found, on the grid",
        kObjective,
        {"placement.loads[].tension_n", "placement.loads[].line_angle_deg", "placement.loads[].weight",
-        "placement.loads[].clearance_mm", "placement.guides[].offset_mm", "placement.guides[=].locked", "placement.grid_mm",
-        "placement.gaps_never_grow", "bending.finished.ei_n_m2", "fit.tip_ring_mm"}},
+        "placement.loads[].clearance_mm", "placement.guides[].offset_mm", "placement.guides[=].locked",
+        "placement.grid_mm", "placement.gaps_never_grow", "bending.finished.ei_n_m2", "fit.tip_ring_mm"}},
       {"placement.guides[].from_tip_was_mm", "as in the design", kDefinition, {"guides.guides[=].from_tip_mm"}},
       {"placement.guides[].from_butt_mm",
        "tip-top's ring from the butt less the distance from it",
@@ -107,7 +114,8 @@ std::vector<Figure> OfLayout() {
       {"~.turn_deg",
        "J = max over loads of weight x max(|turn at each guide|, 2 |tip less line into the tip-top|)",
        kObjective,
-       {"~.from_tip_mm", "placement.loads[].tension_n", "placement.loads[].line_angle_deg", "placement.loads[].weight"}},
+       {"~.from_tip_mm", "placement.loads[].tension_n", "placement.loads[].line_angle_deg",
+        "placement.loads[].weight"}},
       {"~.at_guide", "the ring where J is met", kObjective, {"~.turn_deg"}},
       {"~.under", "the load under which J is met", kObjective, {"~.turn_deg"}},
       {"~.blank_turn_deg",

@@ -11,8 +11,9 @@
 namespace withy::guides {
 namespace {
 
-constexpr double kBeyondFootM = 0.004;  // thread past the foot: as of a wrap that does not say (common practice, no source)
-constexpr double kFootM = 0.02;         // of a guide that does not say: a large single foot (common practice, no source)
+constexpr double kBeyondFootM =
+    0.004;                       // thread past the foot: as of a wrap that does not say (common practice, no source)
+constexpr double kFootM = 0.02;  // of a guide that does not say: a large single foot (common practice, no source)
 
 void Include(const Wrap& wrap, const Guide& guide, GuideReach& reach) {
   if (wrap.on != guide.id || !wrap.foot || !wrap.length) return;
@@ -26,9 +27,13 @@ void Include(const Wrap& wrap, const Guide& guide, GuideReach& reach) {
   side = std::max(side, far_m);
 }
 
-std::optional<Span> SpanOf(const Along& start, double length_m) { return SpanOn(Origin::kFromButt, start, length_m); }
+std::optional<Span> SpanOf(const Along& start, double length_m) {
+  return SpanOn(Origin::kFromButt, start, length_m);
+}
 
-bool IsKeeper(const Part& part) { return part.kind == "hook_keeper"; }
+bool IsKeeper(const Part& part) {
+  return part.kind == "hook_keeper";
+}
 
 // A wrap on a thing that is no guide, by the obstacle that the thing is.
 std::optional<Obstacle> ObstacleOf(const Rod& rod, const Wrap& wrap) {
@@ -76,9 +81,8 @@ std::string StaysBecause(const Rod& rod, const Guide& guide) {
     if (fact == nullptr && wrap.on == guide.id && wrap.foot) fact = closed(wrap.id);
   }
   if (fact != nullptr) return absl::StrCat("wrapped, by ", fact->at.ToString());
-  const std::vector<FieldPath::Step>& steps = guide.from_tip->at.steps();
-  return !steps.empty() && steps.front().field == "log" ? absl::StrCat("placed at the bench, by ", guide.from_tip->at.ToString())
-                                                        : "";
+  // As of one that an entry of the log has moved.
+  return guide.from_tip->source == Source::kMeasured ? "its place is measured, not planned" : "";
 }
 
 std::optional<double> FrontOfHandle(const Rod& rod) {

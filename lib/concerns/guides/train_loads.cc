@@ -21,7 +21,9 @@ constexpr double kDragShare = 1.0 / 3;
 // A lure that leaves at 20 m/s after 2 m of swing was pulled with v2 / (2 x 2 m) = 100 m/s2, ten times its weight.
 constexpr double kCastFactor = 10;
 
-double PhiDeg(const LoadCase& load) { return load.line_angle_deg ? load.line_angle_deg->value : 90 + load.butt_angle_deg.value; }
+double PhiDeg(const LoadCase& load) {
+  return load.line_angle_deg ? load.line_angle_deg->value : 90 + load.butt_angle_deg.value;
+}
 
 bool Differ(const LoadCase& a, const LoadCase& b) {
   const double ratio = a.load_n->value / b.load_n->value;
@@ -29,9 +31,8 @@ bool Differ(const LoadCase& a, const LoadCase& b) {
 }
 
 bool AnyDiffer(const std::vector<TrainLoad>& loads) {
-  return std::any_of(loads.begin(), loads.end(), [&loads](const TrainLoad& load) {
-    return Differ(load.as_load_case, loads.front().as_load_case);
-  });
+  return std::any_of(loads.begin(), loads.end(),
+                     [&loads](const TrainLoad& load) { return Differ(load.as_load_case, loads.front().as_load_case); });
 }
 
 LoadCase Added(const char* id, double pull_n, const LoadCase& like) {
@@ -63,21 +64,24 @@ void TakeFullLoad(const Rod& rod, std::vector<TrainLoad>& loads, std::vector<std
   if (rod.order.line_strength_n && *rod.order.line_strength_n > 0) {
     const double pull_n = *rod.order.line_strength_n * kDragShare;
     loads.push_back({Square(pull_n)});
-    notes.push_back(absl::StrFormat("No load case pulls through the line: the full load is a third of the line's strength, "
-                                    "%.1f N, square to the butt (common practice, no source)%s",
-                                    pull_n, kWrite));
+    notes.push_back(
+        absl::StrFormat("No load case pulls through the line: the full load is a third of the line's strength, "
+                        "%.1f N, square to the butt (common practice, no source)%s",
+                        pull_n, kWrite));
   } else if (std::vector<TrainLoad> hung = OfTheDesign(rod, /*at_tip=*/true); !hung.empty()) {
     const LoadCase heaviest = HeaviestOf(hung).as_load_case;
     loads.push_back({Added("full", heaviest.load_n->value, heaviest)});
-    notes.push_back(absl::StrFormat("No load case pulls through the line: what '%s' hangs on the tip itself, %.1f N, is taken "
-                                    "to pull through it as the full load%s",
-                                    heaviest.id, heaviest.load_n->value, kWrite));
+    notes.push_back(
+        absl::StrFormat("No load case pulls through the line: what '%s' hangs on the tip itself, %.1f N, is taken "
+                        "to pull through it as the full load%s",
+                        heaviest.id, heaviest.load_n->value, kWrite));
   } else if (rod.order.lure_max && rod.order.lure_max->grams() > 0) {
     const double pull_n = kCastFactor * Force::WeightOf(*rod.order.lure_max).newtons();
     loads.push_back({Square(pull_n)});
-    notes.push_back(absl::StrFormat("No load case pulls through the line: the full load is ten times the weight of the heaviest "
-                                    "lure, %.1f N, square to the butt, as in a cast (common practice, no source)%s",
-                                    pull_n, kWrite));
+    notes.push_back(
+        absl::StrFormat("No load case pulls through the line: the full load is ten times the weight of the heaviest "
+                        "lure, %.1f N, square to the butt, as in a cast (common practice, no source)%s",
+                        pull_n, kWrite));
   }
 }
 
@@ -85,9 +89,10 @@ void AddLighter(std::vector<TrainLoad>& loads, std::vector<std::string>& notes) 
   const LoadCase full = HeaviestOf(loads).as_load_case;
   const double pull_n = full.load_n->value;
   loads.insert(loads.begin(), {{Added("light", kLight * pull_n, full)}, {Added("middle", kMiddle * pull_n, full)}});
-  notes.push_back(absl::StrFormat("One load alone places guides for nothing else: added are light and middle, %.2f and %.2f of "
-                                  "'%s' in its direction.",
-                                  kLight, kMiddle, full.id));
+  notes.push_back(
+      absl::StrFormat("One load alone places guides for nothing else: added are light and middle, %.2f and %.2f of "
+                      "'%s' in its direction.",
+                      kLight, kMiddle, full.id));
 }
 
 bool IsFixedSpool(const Rod& rod, int side) {
@@ -98,22 +103,27 @@ void AddStraight(std::vector<TrainLoad>& loads, std::vector<std::string>& notes)
   for (TrainLoad& load : loads) {
     if (std::abs(PhiDeg(load.as_load_case)) >= kSameDirectionDeg) continue;
     load.weight = kStraightWeight;
-    notes.push_back(absl::StrFormat("'%s' is a straight pull: its angles count three times, to keep the line's path straight "
-                                    "from the spool.",
-                                    load.as_load_case.id));
+    notes.push_back(
+        absl::StrFormat("'%s' is a straight pull: its angles count three times, to keep the line's path straight "
+                        "from the spool.",
+                        load.as_load_case.id));
     return;
   }
-  LoadCase straight = Added("straight", kStraight * HeaviestOf(loads).as_load_case.load_n->value, HeaviestOf(loads).as_load_case);
+  LoadCase straight =
+      Added("straight", kStraight * HeaviestOf(loads).as_load_case.load_n->value, HeaviestOf(loads).as_load_case);
   straight.line_angle_deg = Known<double>{0, std::nullopt, Source::kAssumed, FieldPath()};
   loads.push_back({straight, kStraightWeight});
-  notes.push_back(absl::StrFormat("A fixed spool: added is a straight pull of %.2f of the heaviest load, its angles counted three "
-                                  "times, to keep the line's path straight from the spool.",
-                                  kStraight));
+  notes.push_back(
+      absl::StrFormat("A fixed spool: added is a straight pull of %.2f of the heaviest load, its angles counted three "
+                      "times, to keep the line's path straight from the spool.",
+                      kStraight));
 }
 
 }  // namespace
 
-double PhiOf(const LoadCase& load) { return PhiDeg(load) * std::numbers::pi / 180; }
+double PhiOf(const LoadCase& load) {
+  return PhiDeg(load) * std::numbers::pi / 180;
+}
 
 const TrainLoad& HeaviestOf(const std::vector<TrainLoad>& loads) {
   return *std::max_element(loads.begin(), loads.end(), [](const TrainLoad& a, const TrainLoad& b) {
@@ -129,7 +139,8 @@ std::vector<TrainLoad> TrainLoadsOf(const Rod& rod, int side, std::vector<std::s
     std::stable_sort(loads.begin(), loads.end(), [](const TrainLoad& a, const TrainLoad& b) {
       return a.as_load_case.load_n->value > b.as_load_case.load_n->value;
     });
-    notes.push_back(absl::StrFormat("Of %d loads through the line the %d heaviest are placed for.", loads.size(), kMostLoads));
+    notes.push_back(
+        absl::StrFormat("Of %d loads through the line the %d heaviest are placed for.", loads.size(), kMostLoads));
     loads.resize(kMostLoads);
   }
   if (!AnyDiffer(loads)) AddLighter(loads, notes);

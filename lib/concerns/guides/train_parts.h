@@ -1,4 +1,5 @@
-// What a train plan is put together from: its loads, and what keeps guides where they are or from where they may not be.
+// What a train plan is put together from: its loads, and what keeps guides where they are or from where they may not
+// be.
 #ifndef WITHY_GUIDES_TRAIN_PARTS_H_
 #define WITHY_GUIDES_TRAIN_PARTS_H_
 
@@ -21,7 +22,8 @@ double PhiOf(const LoadCase& load);
 // Feet and thread of a guide, from its ring's plane. Where its foot is not known, so long is assumed, and noted.
 GuideReach ReachOf(const Rod& rod, const Guide& guide, std::vector<std::string>& notes);
 
-// What stays where it is: locked by hand, wrapped, coated or glued, or placed by the log. Says why; empty = it may be moved.
+// What stays where it is: locked by hand, wrapped, coated or glued, measured or placed by the log. Says why; empty = it
+// may be moved.
 std::string StaysBecause(const Rod& rod, const Guide& guide);
 
 // Foremost point of the handle with every hood and nut as far forward as it goes; unset where no part tells its place.
@@ -31,8 +33,8 @@ std::vector<TakenStretch> TakenStretches(const Rod& rod);
 // Butt-side end of what the tip-top takes, tube and wrap: metres from the butt end of the finished rod.
 double TipTopFrom(const Rod& rod, double tip_ring_m);
 
-// Of the places from `low_m` to `high_m` the longest stretch on which the ring of the butt guide lies in the line cone of the
-// reel, all metres from the butt end; all of them where that cannot be told. Unset: none of them.
+// Of the places from `low_m` to `high_m` the longest stretch on which the ring of the butt guide lies in the line cone
+// of the reel, all metres from the butt end; all of them where that cannot be told. Unset: none of them.
 std::optional<std::pair<double, double>> InConeWithin(const Rod& rod, Guide guide, double low_m, double high_m);
 
 }  // namespace withy::guides

@@ -20,15 +20,17 @@ constexpr double kLeastGapM = 0.01;
 // How far ahead of a handle that ends beyond the usual place the butt guide is looked for (common practice, no source).
 constexpr double kAheadOfHandleM = 0.15;
 
-absl::Status CannotTell(std::string what) { return absl::FailedPreconditionError(std::move(what)); }
+absl::Status CannotTell(std::string what) {
+  return absl::FailedPreconditionError(std::move(what));
+}
 
 // "why: what to measure" of the first thing that is not known.
 absl::Status FromUnknowns(const std::vector<Unknown>& unknowns, std::string_view otherwise) {
   return CannotTell(unknowns.empty() ? std::string(otherwise) : unknowns.front().measure);
 }
 
-// In the order of the list, which is butt first, unless the places of its ends say that it is tip first. One wrong place is no
-// reason to change two guides.
+// In the order of the list, which is butt first, unless the places of its ends say that it is tip first. One wrong
+// place is no reason to change two guides.
 std::vector<int> ButtFirst(const Rod& rod) {
   std::vector<int> order;
   std::vector<double> places;
@@ -51,7 +53,8 @@ class Planner {
       : rod_(rod), bending_(bending), wishes_(wishes) {}
 
   absl::StatusOr<TrainPlan> Run() {
-    if (rod_.guides.empty()) return CannotTell("the design lists no guides: add one entry of guides for each, with its model");
+    if (rod_.guides.empty())
+      return CannotTell("the design lists no guides: add one entry of guides for each, with its model");
     plan_.guides = ButtFirst(rod_);
     if (const absl::Status status = TakeLoads(); !status.ok()) return status;
     if (const absl::Status status = TakeBeam(); !status.ok()) return status;
@@ -72,8 +75,9 @@ class Planner {
     problem().side = rod_.order.side;
     plan_.loads = guides::TrainLoadsOf(rod_, rod_.order.side, plan_.notes);
     if (plan_.loads.empty()) {
-      return CannotTell("no load is known: add load_cases { id: \"lift\" lifted { g: 300 } butt_angle { deg: 45 } }, or the line's "
-                        "strength in intent.line");
+      return CannotTell(
+          "no load is known: add load_cases { id: \"lift\" lifted { g: 300 } butt_angle { deg: 45 } }, or the line's "
+          "strength in intent.line");
     }
     for (const TrainLoad& load : plan_.loads) {
       const LoadCase& from = load.as_load_case;
@@ -89,12 +93,14 @@ class Planner {
     const std::optional<double> held = heaviest.clamp ? std::optional(heaviest.clamp->value.meters()) : bending_.held_m;
     if (!held) return CannotTell("where the rod is held is not known: write intent.holding_point_from_butt");
     const StiffBlank& stiff = *bending_.stiff;
-    if (!(*held < stiff.butt_m + stiff.beam.length())) return CannotTell("the rod is held ahead of its tip: look at clamp_from_butt");
+    if (!(*held < stiff.butt_m + stiff.beam.length()))
+      return CannotTell("the rod is held ahead of its tip: look at clamp_from_butt");
     for (const TrainLoad& load : plan_.loads) {
       const auto& clamp = load.as_load_case.clamp;
       if (!clamp || std::abs(clamp->value.meters() - *held) < 1e-9) continue;
-      plan_.notes.push_back(absl::StrFormat("'%s' is held elsewhere; all loads are taken with the rod held %.0f mm from its butt end.",
-                                            load.as_load_case.id, *held * 1000));
+      plan_.notes.push_back(
+          absl::StrFormat("'%s' is held elsewhere; all loads are taken with the rod held %.0f mm from its butt end.",
+                          load.as_load_case.id, *held * 1000));
     }
     StiffBlank ahead = StiffAheadOf(stiff, *held);
     plan_.clamp_m = ahead.butt_m;
@@ -106,7 +112,8 @@ class Planner {
   // Feet and thread of one guide and the next; of the last, what the tip-top takes.
   void TakeGaps() {
     const double tip_m = plan_.clamp_m + problem().beam.length();
-    for (std::size_t k = 0; k < plan_.guides.size(); ++k) plan_.reaches.push_back(guides::ReachOf(rod_, guide(k), plan_.notes));
+    for (std::size_t k = 0; k < plan_.guides.size(); ++k)
+      plan_.reaches.push_back(guides::ReachOf(rod_, guide(k), plan_.notes));
     plan_.taken = guides::TakenStretches(rod_);
     const double tip_top_m = tip_m - guides::TipTopFrom(rod_, tip_m);
     for (std::size_t k = 0; k < plan_.guides.size(); ++k) {
@@ -120,14 +127,16 @@ class Planner {
 
   void TakeFirst() {
     const std::optional<double> front = guides::FrontOfHandle(rod_);
-    const std::optional<double> foot = rod_.order.reel_foot_m ? std::optional(rod_.order.reel_foot_m->value()) : std::nullopt;
+    const std::optional<double> foot =
+        rod_.order.reel_foot_m ? std::optional(rod_.order.reel_foot_m->value()) : std::nullopt;
     const std::optional<UsualRange> usual = ButtGuideBounds(wishes_.practice, foot);
     const double clear = front ? *front + plan_.reaches.front().to_butt_m : plan_.clamp_m;
     double low = clear, high = clear + (plan_.clamp_m + problem().beam.length() - clear) / 2;
     plan_.first_low_by = Obstacle::kHandle;
     if (!usual) {
-      plan_.notes.push_back("No rule says where the butt guide usually stands: it may stand anywhere from the handle to half way to "
-                            "the tip.");
+      plan_.notes.push_back(
+          "No rule says where the butt guide usually stands: it may stand anywhere from the handle to half way to "
+          "the tip.");
     } else {
       high = usual->most;
       if (usual->least > low) {
@@ -136,15 +145,17 @@ class Planner {
       }
       if (high < low) {
         high = low + kAheadOfHandleM;
-        plan_.notes.push_back("The handle ends beyond where the butt guide usually stands: it is looked for just ahead of the handle.");
+        plan_.notes.push_back(
+            "The handle ends beyond where the butt guide usually stands: it is looked for just ahead of the handle.");
       }
     }
     if (const auto in_cone = guides::InConeWithin(rod_, guide(0), low, high)) {
       if (in_cone->first > low) plan_.first_low_by = Obstacle::kReel;
       std::tie(low, high) = *in_cone;
     } else {
-      plan_.notes.push_back(absl::StrCat("Nowhere from the handle to the usual distance does '", guide(0).id,
-                                         "' take the loops off the spool: look at its ring and height, or at the spool's."));
+      plan_.notes.push_back(
+          absl::StrCat("Nowhere from the handle to the usual distance does '", guide(0).id,
+                       "' take the loops off the spool: look at its ring and height, or at the spool's."));
     }
     problem().first_low_m = std::max(low - plan_.clamp_m, kLeastGapM);
     problem().first_high_m = std::max(high - plan_.clamp_m, problem().first_low_m);
@@ -159,7 +170,8 @@ class Planner {
       if (why.empty()) continue;
       const double s = length - guide(k).from_tip->value.meters();
       if (!(s > 0 && s < length)) {
-        return CannotTell(absl::StrCat("'", guide(k).id, "' is not to be moved and stands off the rod ahead of where it is held: look "
+        return CannotTell(absl::StrCat("'", guide(k).id,
+                                       "' is not to be moved and stands off the rod ahead of where it is held: look "
                                        "at its from_tip"));
       }
       problem().locked_m.back() = s;

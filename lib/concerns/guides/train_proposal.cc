@@ -31,7 +31,8 @@ class Proposer {
     const Layout& layout = proposal_.proposed->layout;
     Count(1);
     proposal_.feasible = layout.solved && IsFeasible(layout);
-    if (!proposal_.feasible) proposal_.why = found.why.empty() ? "no layout was found that keeps all limits" : found.why;
+    if (!proposal_.feasible)
+      proposal_.why = found.why.empty() ? "no layout was found that keeps all limits" : found.why;
     if (!layout.solved) proposal_.proposed.reset();
     if (proposal_.proposed) Compare();
     return std::move(proposal_);
@@ -63,16 +64,18 @@ class Proposer {
   bool LetGoOfHeaviest(const Placement& found) {
     if (found.feasible || !found.best.solved || found.best.clearance_violation_m <= kClearanceTolerance) return false;
     std::vector<PlacementCase>& cases = plan().problem.cases;
-    const auto heaviest = std::max_element(cases.begin(), cases.end(), [](const PlacementCase& a, const PlacementCase& b) {
-      return a.tension_n < b.tension_n;
-    });
-    const std::size_t asked = std::count_if(cases.begin(), cases.end(), [](const PlacementCase& c) { return c.clearance_m; });
+    const auto heaviest =
+        std::max_element(cases.begin(), cases.end(),
+                         [](const PlacementCase& a, const PlacementCase& b) { return a.tension_n < b.tension_n; });
+    const std::size_t asked =
+        std::count_if(cases.begin(), cases.end(), [](const PlacementCase& c) { return c.clearance_m; });
     if (!heaviest->clearance_m || asked < 2) return false;
     heaviest->clearance_m.reset();
     plan().loads[heaviest - cases.begin()].clearance_m.reset();
-    plan().notes.push_back(absl::StrFormat("Under '%s' no layout of so many guides keeps the line off the blank: it may touch "
-                                           "there, and does not under the lighter loads.",
-                                           heaviest->id));
+    plan().notes.push_back(
+        absl::StrFormat("Under '%s' no layout of so many guides keeps the line off the blank: it may touch "
+                        "there, and does not under the lighter loads.",
+                        heaviest->id));
     return true;
   }
 

@@ -23,7 +23,9 @@ double RingOf(const Guide& guide) {
   return guide.ring_inner ? guide.ring_inner->value.meters() : 0;
 }
 
-double MassOf(const Guide& guide) { return guide.mass ? guide.mass->value.kilograms() : 0; }
+double MassOf(const Guide& guide) {
+  return guide.mass ? guide.mass->value.kilograms() : 0;
+}
 
 // The figures of a model on a guide that stays what and where it is.
 Guide WithModel(const Guide& guide, const Guide& model) {
@@ -49,7 +51,8 @@ class Chooser {
     for (const StockModel& model : stock_) {
       if (RingOf(model.guide) > 0 && model.guide.ring_height && model.guide.mass) continue;
       return absl::FailedPreconditionError(
-          absl::StrCat("model '", model.guide.model, "': write ring_outer, ring_height and mass, else no place can be chosen for it"));
+          absl::StrCat("model '", model.guide.model,
+                       "': write ring_outer, ring_height and mass, else no place can be chosen for it"));
     }
     std::stable_sort(stock_.begin(), stock_.end(), [](const StockModel& a, const StockModel& b) {
       if (RingOf(a.guide) != RingOf(b.guide)) return RingOf(a.guide) > RingOf(b.guide);
@@ -72,14 +75,17 @@ class Chooser {
     StockChoice choice = {RodWith(best).guides, ""};
     choice.note = absl::StrFormat("Trains from the stock with no ring larger than the one before it: %d. ", all);
     if (kept) {
-      absl::StrAppendFormat(&choice.note,
-                            "Of these %d are of usual rings, take the loops off a fixed spool, and keep the first frequency by Rayleigh's quotient; at one and the same "
-                            "places the chosen one comes to %.1f deg, the best to %.1f deg, and of those within 2 %% of that it has "
-                            "the least mass near the tip.",
-                            left_over, chosen_deg_, best_deg_);
+      absl::StrAppendFormat(
+          &choice.note,
+          "Of these %d are of usual rings, take the loops off a fixed spool, and keep the first frequency by "
+          "Rayleigh's quotient; at one and the same "
+          "places the chosen one comes to %.1f deg, the best to %.1f deg, and of those within 2 %% of that it has "
+          "the least mass near the tip.",
+          left_over, chosen_deg_, best_deg_);
     } else {
-      absl::StrAppend(&choice.note, "None keeps the first frequency by Rayleigh's quotient, since guides go nearer to the tip; the "
-                                    "chosen one has the least mass there.");
+      absl::StrAppend(&choice.note,
+                      "None keeps the first frequency by Rayleigh's quotient, since guides go nearer to the tip; the "
+                      "chosen one has the least mass there.");
     }
     return choice;
   }
@@ -89,7 +95,8 @@ class Chooser {
     return train[k] == kStays ? rod_.guides[plan_.guides[k]] : stock_[train[k]].guide;
   }
 
-  // Where the guides of the plan would go, and how far the blank goes there under a weight at its tip; likewise as it is.
+  // Where the guides of the plan would go, and how far the blank goes there under a weight at its tip; likewise as it
+  // is.
   void Places() {
     const TrainProposal found = ProposeTrain(rod_, plan_, {.compare = false});
     s_m_ = found.proposed ? found.proposed->layout.s_m : ArithmeticLayout(plan_.problem);
@@ -145,7 +152,9 @@ class Chooser {
       Keep([this](const Train& train) { return practice_.butt_ring->Holds(RingOf(GuideAt(train, 0))); });
     }
     if (practice_.running_ring) {
-      Keep([this](const Train& train) { return practice_.running_ring->Holds(RingOf(GuideAt(train, train.size() - 1))); });
+      Keep([this](const Train& train) {
+        return practice_.running_ring->Holds(RingOf(GuideAt(train, train.size() - 1)));
+      });
     }
   }
 
@@ -171,7 +180,8 @@ class Chooser {
   }
 
   const Train& Judge(bool kept) {
-    std::stable_sort(trains_.begin(), trains_.end(), [this](const Train& a, const Train& b) { return SwungMass(a) < SwungMass(b); });
+    std::stable_sort(trains_.begin(), trains_.end(),
+                     [this](const Train& a, const Train& b) { return SwungMass(a) < SwungMass(b); });
     if (!kept) return trains_.front();
     if (trains_.size() > kMostJudged) trains_.resize(kMostJudged);
     std::vector<double> j;

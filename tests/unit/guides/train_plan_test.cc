@@ -20,8 +20,9 @@ using ::testing::HasSubstr;
 
 constexpr double kDegree = std::numbers::pi / 180;
 
-// A blank of 2000 mm, the same all along, flush with the butt end; a grip to 300 mm and a nut on it that travels to 325 mm; the
-// reel's foot at 150 mm. Ring of the tip-top 2 mm beyond the blank, its tube 10 mm long: what it takes begins at 1990 mm.
+// A blank of 2000 mm, the same all along, flush with the butt end; a grip to 300 mm and a nut on it that travels to 325
+// mm; the reel's foot at 150 mm. Ring of the tip-top 2 mm beyond the blank, its tube 10 mm long: what it takes begins
+// at 1990 mm.
 constexpr char kRod[] = R"(
   intent { technique: "TECHNIQUE" holding_point_from_butt { mm: 200 }
     reel { foot_center_from_butt { mm: 150 } side: SIDE spool_axis_height { mm: 60 } spool_lip_from_foot_center { mm: 0 } }
@@ -46,7 +47,8 @@ constexpr char kRod[] = R"(
   LOG)";
 
 struct Written {
-  std::string technique = "casting", side = "ABOVE", intent, loads = R"(load_cases { id: "lift" lifted { g: 500 } })", parts, g2, log;
+  std::string technique = "casting", side = "ABOVE", intent, loads = R"(load_cases { id: "lift" lifted { g: 500 } })",
+              parts, g2, log;
 };
 
 Rod RodWith(const Written& written) {
@@ -84,7 +86,8 @@ std::string WhyNot(const Written& written) {
   return std::string(PlanTrain(rod, BendingOfRod(rod), Wishes()).status().message());
 }
 
-// 500 g x 9.80665 m/s2 = 4.903325 N straight down, of a level butt 90 degrees; 0.22 and 0.55 of it 1.0787315 and 2.69682875 N.
+// 500 g x 9.80665 m/s2 = 4.903325 N straight down, of a level butt 90 degrees; 0.22 and 0.55 of it 1.0787315
+// and 2.69682875 N.
 TEST(TrainLoads, OneLoadIsTheFullOneOfThree) {
   const TrainPlan plan = PlanFor({});
   ASSERT_EQ(plan.problem.cases.size(), 3u);
@@ -133,11 +136,13 @@ TEST(TrainLoads, NoLoadCaseTakesAThirdOfTheLine) {
   EXPECT_NEAR(plan.problem.cases.back().phi, 90 * kDegree, 1e-12);
 }
 
-TEST(TrainLoads, NothingKnownIsSaid) { EXPECT_THAT(WhyNot({.loads = ""}), HasSubstr("load_cases")); }
+TEST(TrainLoads, NothingKnownIsSaid) {
+  EXPECT_THAT(WhyNot({.loads = ""}), HasSubstr("load_cases"));
+}
 
-// Counted from where the rod is held, 200 mm: the ring of the tip-top at 2002 - 200 = 1802 mm. Thread 6 mm beyond feet of 15 and
-// 9 mm; g3 has no wrap: 4 mm. g1 to g2 (its foot to the butt): 21 + 15 = 36; g2 to g3: 0 + 13; g3 to the tip-top: 0 + 12, the
-// tube from 1990 to the ring at 2002.
+// Counted from where the rod is held, 200 mm: the ring of the tip-top at 2002 - 200 = 1802 mm. Thread 6 mm beyond feet
+// of 15 and 9 mm; g3 has no wrap: 4 mm. g1 to g2 (its foot to the butt): 21 + 15 = 36; g2 to g3: 0 + 13; g3 to the
+// tip-top: 0 + 12, the tube from 1990 to the ring at 2002.
 TEST(TrainLimits, FeetAndThreadKeepGuidesApart) {
   const TrainPlan plan = PlanFor({});
   EXPECT_NEAR(plan.clamp_m, 0.2, 1e-12);
@@ -162,7 +167,8 @@ TEST(TrainLimits, TheButtGuideStandsWhereItUsuallyDoes) {
   EXPECT_EQ(plan.first_low_by, Obstacle::kReel);
 }
 
-// A fore grip to 700 mm: foot and thread of g1, 21 mm, ahead of it: 721 - 200 = 521 mm. The nut's way to 325 mm is behind that.
+// A fore grip to 700 mm: foot and thread of g1, 21 mm, ahead of it: 721 - 200 = 521 mm. The nut's way to 325 mm is
+// behind that.
 TEST(TrainLimits, AHandleFurtherForwardPushesItOn) {
   const TrainPlan plan =
       PlanFor({.parts = R"(parts { id: "fore" kind: "grip" place { from_butt { mm: 400 } } length { mm: 300 } })"});
@@ -170,8 +176,8 @@ TEST(TrainLimits, AHandleFurtherForwardPushesItOn) {
   EXPECT_EQ(plan.first_low_by, Obstacle::kHandle);
 }
 
-// A keeper from 600 to 620 mm: no ring of g1 from 600 - 21 to 620 + 21, none of g2 (foot to the butt) from 600 to 620 + 15; less
-// the hold at 200 mm.
+// A keeper from 600 to 620 mm: no ring of g1 from 600 - 21 to 620 + 21, none of g2 (foot to the butt) from 600 to 620 +
+// 15; less the hold at 200 mm.
 TEST(TrainLimits, AHookKeeperTakesItsStretch) {
   const TrainPlan plan =
       PlanFor({.parts = R"(parts { id: "k" kind: "hook_keeper" place { from_butt { mm: 600 } } length { mm: 20 } })"});
@@ -224,8 +230,8 @@ StockModel ModelOf(const Rod& rod, const std::string& guide, double ring_mm, dou
   return model;
 }
 
-// Of two models alike but for their mass the lighter one goes on; where there are too few of it, next to the tip. Rings do not
-// grow towards the tip: the one large one comes first.
+// Of two models alike but for their mass the lighter one goes on; where there are too few of it, next to the tip. Rings
+// do not grow towards the tip: the one large one comes first.
 TEST(TrainStock, LeastMassNearTheTip) {
   const Rod rod = RodWith({});
   const TrainPlan plan = PlanFor({});

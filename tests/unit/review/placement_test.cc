@@ -1,4 +1,5 @@
-// A proposal for the guides of the examples: within its limits, the same by another way of working it out, and written back.
+// A proposal for the guides of the examples: within its limits, the same by another way of working it out, and written
+// back.
 #include "withy/review/placement.h"
 
 #include <algorithm>
@@ -45,7 +46,8 @@ const v1::PlacedFor* Find(const v1::PlacementReport& placement, const std::strin
 
 class OfExample : public ::testing::TestWithParam<const char*> {};
 INSTANTIATE_TEST_SUITE_P(Placement, OfExample,
-                         ::testing::Values("casting.txtpb", "casting-uncut.txtpb", "fly.txtpb", "spinning.txtpb", "surf.txtpb"));
+                         ::testing::Values("casting.txtpb", "casting-uncut.txtpb", "fly.txtpb", "spinning.txtpb",
+                                           "surf.txtpb"));
 
 TEST_P(OfExample, IsBetterThanItIsAndThanTheProgressions) {
   const v1::PlacementReport placement = PlacementOf(DocumentOf(Example(GetParam())), {});
@@ -72,8 +74,8 @@ TEST_P(OfExample, StandsOnTheGridAndGapsNeverGrow) {
   }
 }
 
-// The proposal written into the design; then the concern line_load, which solves each load case by itself, turns the line at
-// each guide as the proposal said.
+// The proposal written into the design; then the concern line_load, which solves each load case by itself, turns the
+// line at each guide as the proposal said.
 TEST_P(OfExample, TurnsTheLineAsLineLoadSaysOfTheDesignThen) {
   const Document document = DocumentOf(Example(GetParam()));
   const v1::PlacementReport placement = PlacementOf(document, {});
@@ -83,7 +85,8 @@ TEST_P(OfExample, TurnsTheLineAsLineLoadSaysOfTheDesignThen) {
   for (const v1::StrungRod& bent : review.report.line_load().cases()) {
     for (const v1::RingUnderLine& ring : bent.rings()) {
       const v1::PlacedFor* guide = Find(placement, ring.id());
-      if (guide != nullptr && guide->under() == bent.id()) EXPECT_NEAR(std::abs(ring.turn_deg()), guide->turn_deg(), 1e-3) << ring.id();
+      if (guide != nullptr && guide->under() == bent.id())
+        EXPECT_NEAR(std::abs(ring.turn_deg()), guide->turn_deg(), 1e-3) << ring.id();
     }
   }
 }
@@ -95,7 +98,8 @@ TEST_P(OfExample, TouchesNothingElse) {
       WithPlacement(document, PlacementOf(document, {}), {.date = "2027-01-31", .author = "Ines Averill"});
   ASSERT_TRUE(bytes.ok()) << bytes.status();
   std::vector<std::string> before = LinesOf(document.bytes), after = LinesOf(*bytes);
-  const auto change = std::find_if(after.begin(), after.end(), [](const std::string& line) { return line.find("2027-01-31") != std::string::npos; });
+  const auto change = std::find_if(
+      after.begin(), after.end(), [](const std::string& line) { return line.find("2027-01-31") != std::string::npos; });
   ASSERT_NE(change, after.end());
   const auto extra = static_cast<std::ptrdiff_t>(after.size() - before.size());
   after.erase(change - 1, change - 1 + extra);
@@ -117,7 +121,8 @@ TEST_P(OfExample, ItsFindingsStayWhatTheyWere) {
   ASSERT_TRUE(bytes.ok()) << bytes.status();
   const Review review = ReviewDesign(ReadDesign("after.txtpb", *bytes));
   for (const Finding& finding : review.findings) {
-    EXPECT_FALSE(finding.code.starts_with("guides/") && finding.severity >= Severity::kWarning) << finding.code << finding.message;
+    EXPECT_FALSE(finding.code.starts_with("guides/") && finding.severity >= Severity::kWarning)
+        << finding.code << finding.message;
   }
 }
 
@@ -136,12 +141,13 @@ TEST(Placement, TheFreeOptimumIsNoWorseThanTheRule) {
   EXPECT_EQ(ruled.other_rule().name(), "free");
   EXPECT_EQ(free.other_rule().name(), "gaps never grow");
   EXPECT_LT(free.proposed().turn_deg(), ruled.proposed().turn_deg());
-  // Placement model, section 8: where gaps can alternate there may be two minima nearly alike, and the offsets differ a little.
+  // Placement model, section 8: where gaps can alternate there may be two minima nearly alike, and the offsets differ a
+  // little.
   EXPECT_NEAR(free.proposed().turn_deg(), ruled.other_rule().turn_deg(), 0.03 * free.proposed().turn_deg());
 }
 
-// Placement model, section 4: with one guide fewer the largest angle rises, with one more it falls, by 8 to 22 % on its eight rods;
-// no guide of the casting rod is locked here.
+// Placement model, section 4: with one guide fewer the largest angle rises, with one more it falls, by 8 to 22 % on its
+// eight rods; no guide of the casting rod is locked here.
 TEST(Placement, OneGuideFewerCosts) {
   const v1::PlacementReport placement = PlacementOf(DocumentOf(Example("casting-uncut.txtpb")), {});
   const double best = placement.proposed().turn_deg();
@@ -192,9 +198,11 @@ TEST(Placement, OptionsAreHeldAgainstTheDesign) {
 
 TEST(Placement, FromTheStockNoRingGrowsAndModelsAreWritten) {
   const Document document = DocumentOf(Example("spinning.txtpb"));
-  const v1::PlacementReport placement = PlacementOf(document, {.stock = {{"ring-16", 2}, {"ring-7", 2}, {"runner", 4}}});
+  const v1::PlacementReport placement =
+      PlacementOf(document, {.stock = {{"ring-16", 2}, {"ring-7", 2}, {"runner", 4}}});
   ASSERT_EQ(placement.state(), "placed") << placement.why();
-  const std::map<std::string, double> ring = {{"ring-16", 16}, {"ring-7", 7}, {"runner", 5.5}};  // ring_outer of the example, mm
+  const std::map<std::string, double> ring = {
+      {"ring-16", 16}, {"ring-7", 7}, {"runner", 5.5}};  // ring_outer of the example, mm
   std::map<std::string, int> used;
   double before = INFINITY;
   for (const v1::PlacedFor& guide : placement.guides()) {
@@ -208,7 +216,8 @@ TEST(Placement, FromTheStockNoRingGrowsAndModelsAreWritten) {
   const absl::StatusOr<std::string> bytes = WithPlacement(document, placement, {.date = "2026-05-02"});
   ASSERT_TRUE(bytes.ok()) << bytes.status();
   const Document after = DocumentOf(*bytes);
-  for (int i = 0; i < after.design.guides_size(); ++i) EXPECT_EQ(after.design.guides(i).model(), placement.guides(i).model());
+  for (int i = 0; i < after.design.guides_size(); ++i)
+    EXPECT_EQ(after.design.guides(i).model(), placement.guides(i).model());
 }
 
 }  // namespace

@@ -28,7 +28,8 @@ class StaticTestReadings : public ::testing::Test {
     readings.lifted_g = lifted_g;
     readings.butt_angle_deg = butt_deg;
     std::vector<std::string> messages;
-    for (const Refusal& refusal : RefusalsOf(design_, report_, readings, LengthUnits::kMm)) messages.push_back(refusal.message);
+    for (const Refusal& refusal : RefusalsOf(design_, report_, readings, LengthUnits::kMm))
+      messages.push_back(refusal.message);
     return messages;
   }
 
@@ -47,7 +48,8 @@ TEST_F(StaticTestReadings, WhatIsRightPasses) {
   EXPECT_THAT(Refused(450, 45, more), IsEmpty());
 }
 
-// 450 g x 28.349523125 = 12757 g: ounces typed for grams would read so. 4500 g: ten times; 4500 g x 9.80665 = 44.1 N, over 20 N.
+// 450 g x 28.349523125 = 12757 g: ounces typed for grams would read so. 4500 g: ten times; 4500 g x 9.80665 = 44.1 N,
+// over 20 N.
 TEST_F(StaticTestReadings, AnotherUnitOrPointIsNoticed) {
   EXPECT_THAT(Refused(450 * 28.349523125), ElementsAre(HasSubstr("twice"), HasSubstr("28.35 times the 450 g")));
   EXPECT_THAT(Refused(45), ElementsAre(HasSubstr("1/10 of")));

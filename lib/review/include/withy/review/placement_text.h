@@ -1,5 +1,5 @@
-// A proposal for the guides for people: the loads, guide by guide where it stands and where it should, the layout against
-// others, what had to be taken for granted. Made from the report alone. Reads in 80 columns.
+// A proposal for the guides for people: the loads, guide by guide where it stands and where it should, the layout
+// against others, what had to be taken for granted. Made from the report alone. Reads in 80 columns.
 #ifndef WITHY_REVIEW_PLACEMENT_TEXT_H_
 #define WITHY_REVIEW_PLACEMENT_TEXT_H_
 
