@@ -37,7 +37,8 @@ std::string VerdictText(const v1::PlacementReport& placement, const TextStyle& s
     }
     ink = Ink::kGood;
   } else if (placement.state() == "not possible") {
-    verdict = absl::StrCat("not possible within all limits, this comes nearest: ", Visible(placement.why()));
+    verdict = absl::StrCat("not possible within all limits", placement.has_proposed() ? ", this comes nearest: " : ": ",
+                           Visible(placement.why()));
     ink = Ink::kError;
   } else {
     absl::StrAppend(&verdict, ": ", Visible(placement.why()));
@@ -124,9 +125,9 @@ std::string LayoutsTable(const v1::PlacementReport& placement, const TextStyle& 
   const auto add = [&](const v1::GuideLayout& layout) {
     if (layout.name().empty()) return;
     const double best = placement.proposed().turn_deg();
-    const bool told = layout.has_turn_deg() && best > 0;
+    const bool told = layout.has_turn_deg();
     table.AddRow({NameOf(layout, placement), Degrees(WITHY_FIGURE(layout, turn_deg)),
-                  told ? Signed((layout.turn_deg() / best - 1) * 100, 1) : kNotKnown,
+                  told && best > 0 ? Signed((layout.turn_deg() / best - 1) * 100, 1) : kNotKnown,
                   told ? layout.at_guide() : kNotKnown, told ? layout.under() : kNotKnown,
                   layout.keeps_limits() ? "kept"
                   : told                ? "not kept"

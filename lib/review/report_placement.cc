@@ -127,7 +127,9 @@ void ReportPlacement(const PlacedTrain& train, double grid_m, v1::PlacementRepor
   const auto layout = [&](const char* name, const JudgedLayout& judged, v1::GuideLayout* to) {
     ReportLayout(name, train.rod, plan, judged.layout, *to);
   };
-  report.set_state(proposal.feasible ? "placed" : proposal.proposed ? "not possible" : "cannot tell");
+  report.set_state(proposal.feasible                       ? "placed"
+                   : proposal.proposed || proposal.no_room ? "not possible"
+                                                           : "cannot tell");
   report.set_why(proposal.why);
   ReportLoads(plan, report);
   report.set_gaps_never_grow(plan.problem.gaps_never_grow);

@@ -23,7 +23,8 @@ class Proposer {
     Placement found = Search();
     if (LetGoOfHeaviest(found)) found = Search();
     if (!found.best.solved) {
-      proposal_.why = found.why.empty() ? found.best.why : found.why;
+      proposal_.no_room = found.best.s_m.empty() && WhatIsWrongWith(plan().problem).empty();
+      proposal_.why = proposal_.no_room ? NoRoom() : found.why.empty() ? found.best.why : found.why;
       return std::move(proposal_);
     }
     found = Rounded(plan().problem, std::move(found), kWholeSearch);
@@ -41,6 +42,18 @@ class Proposer {
  private:
   TrainPlan& plan() { return proposal_.plan; }
   void Count(int layouts) { proposal_.solves += layouts * static_cast<int>(plan().problem.cases.size()); }
+
+  std::string NoRoom() {
+    const PlacementProblem& problem = plan().problem;
+    double needed_m = 0;
+    for (const double gap : problem.least_gaps_m) needed_m += gap;
+    const double there_m = problem.beam.length() - problem.first_low_m;
+    if (needed_m <= there_m) return "guides that stay, joints or keepers leave the others no room";
+    return absl::StrFormat(
+        "feet and thread of %d guides need %.0f mm, and from the butt guide's first place to the tip-top there are "
+        "%.0f mm",
+        problem.count(), needed_m * 1000, there_m * 1000);
+  }
 
   // Leaves the offsets of the places found in the problem.
   Placement Search() {

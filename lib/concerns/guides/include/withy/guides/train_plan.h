@@ -96,8 +96,9 @@ struct ProposeOptions {
 
 struct TrainProposal {
   bool feasible = false;
-  std::string why;  // of not feasible, and of nothing found at all
-  TrainPlan plan;   // as it was given; a clearance that cannot be had is no more asked for, and noted
+  bool no_room = false;  // there is no layout at all that keeps feet clear of what is in the way; none is proposed
+  std::string why;       // of not feasible, and of nothing found at all
+  TrainPlan plan;        // as it was given; a clearance that cannot be had is no more asked for, and noted
   std::optional<JudgedLayout> proposed;  // unset: no layout could be worked out at all
   std::vector<JudgedLayout> classics;    // arithmetic, geometric, even gaps
   std::optional<JudgedLayout> other_rule, one_fewer, one_more;
