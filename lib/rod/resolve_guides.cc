@@ -58,6 +58,7 @@ TipTop ReadTipTop(Resolver& r, const v1::TipTop& from) {
   tip.ring_height = ReadLength(from.ring_height(), tip.at, "ring_height");
   tip.end_beyond_tube = ReadLength(from.end_beyond_tube(), tip.at, "end_beyond_tube");
   tip.ring_center_beyond_tube = ReadLength(from.ring_center_beyond_tube(), tip.at, "ring_center_beyond_tube");
+  tip.angle_deg = ReadAngle(from.angle(), tip.at, "angle");
   tip.mass = ReadMass(from.mass(), tip.at, "mass");
   tip.bond = from.bond();
   FillRingCenter(r, tip);

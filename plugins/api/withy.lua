@@ -798,6 +798,7 @@ function table_module.sum(items, key) end
 ---@field mass? withy.Mass
 ---@field bond? string
 ---@field item? withy.Item
+---@field angle? withy.Angle
 
 ---@class withy.Thread
 ---@field id? string

@@ -82,7 +82,7 @@ std::vector<BeamRing> RingsOf(const PlacementProblem& problem, const std::vector
   for (std::size_t k = 0; k < s_m.size(); ++k) {
     rings.push_back({s_m[k], problem.offsets_m[k], problem.turned.empty() ? 0 : problem.turned[k]});
   }
-  rings.push_back({problem.beam.length(), problem.tip_offset_m, 0});
+  rings.push_back({problem.beam.length(), problem.tip_offset_m, problem.tip_turned});
   return rings;
 }
 

@@ -106,6 +106,7 @@ std::string WhatIsWrongWith(const PlacementProblem& problem) {
       !as_many(problem.closed)) {
     return "gaps, turns, locks and closed stretches must be as many as guides";
   }
+  if (!std::isfinite(problem.tip_turned)) return "a tip-top turned by no number";
   if (!Within(problem.tip_offset_m, 0, problem.beam.length())) {
     return absl::StrFormat("a tip-top's ring off the rod's axis by %g m", problem.tip_offset_m);
   }

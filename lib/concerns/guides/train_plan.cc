@@ -205,6 +205,7 @@ class Planner {
     problem().reel_s_m = train.reel_m - plan_.clamp_m;
     problem().reel_offset_m = train.reel_height_m;
     problem().tip_offset_m = train.offset_m.back();
+    problem().tip_turned = train.turned.back();
     std::vector<double> turned(plan_.guides.size());
     for (std::size_t k = 0; k < train.guides.size(); ++k) {
       const auto at = std::find(plan_.guides.begin(), plan_.guides.end(), train.guides[k]) - plan_.guides.begin();

@@ -74,10 +74,10 @@ class Train {
   }
 
   // The ring's height is counted from the blank's surface under it.
-  void Add(double ring_m, double offset_m, double turned) {
+  void Add(double ring_m, double offset_m, const Maybe<double>& angle_deg) {
     train_.ring_m.push_back(ring_m);
     train_.offset_m.push_back(offset_m);
-    train_.turned.push_back(turned);
+    train_.turned.push_back(angle_deg ? train_.side * std::remainder(angle_deg->value, 360) * kDegree : 0);
   }
 
   void AddGuide(std::size_t i, double ring_m) {
@@ -89,9 +89,8 @@ class Train {
       CannotTell(absl::StrCat("guide '", guide.id, "' is not on the blank: measure its place again"));
     }
     if (!guide.ring_height || !diameter) return;
-    const double turned = guide.angle_deg ? std::remainder(guide.angle_deg->value, 360) * kDegree : 0;
     train_.guides.push_back(static_cast<int>(i));
-    Add(ring_m, std::max(0.0, guide.ring_height->value.meters()) + *diameter / 2, train_.side * turned);
+    Add(ring_m, std::max(0.0, guide.ring_height->value.meters()) + *diameter / 2, guide.angle_deg);
   }
 
   void AddGuides() {
@@ -125,7 +124,7 @@ class Train {
     } else if (!rod_.tip_top->ring_height) {
       CannotTell("measure from the axis of the tip-top's tube to the centre of its ring (tip_top.ring_height)");
     } else if (rod_.tip_ring_m) {
-      Add(rod_.tip_ring_m->value(), std::max(0.0, rod_.tip_top->ring_height->value.meters()), 0);
+      Add(rod_.tip_ring_m->value(), std::max(0.0, rod_.tip_top->ring_height->value.meters()), rod_.tip_top->angle_deg);
     }
   }
 

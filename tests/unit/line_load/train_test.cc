@@ -94,6 +94,16 @@ TEST(Train, GuidesTurnedAboutTheBlank) {
                          kBlank + guides + kTipTop);
   ASSERT_TRUE(below.train.has_value());
   EXPECT_NEAR(below.train->turned[0], -std::numbers::pi / 3, 1e-12);
+  EXPECT_EQ(below.train->turned.back(), 0);
+}
+
+// A spiral arrangement ends with the tip-top under the blank.
+TEST(Train, TipTopTurnedAboutTheBlank) {
+  std::string tip_top = kTipTop;
+  tip_top.insert(tip_top.find('{') + 1, " angle { deg: 180 } ");
+  const Told told = Ask(std::string(kReel) + kBlank + tip_top);
+  ASSERT_TRUE(told.train.has_value());
+  EXPECT_NEAR(std::abs(told.train->turned.back()), std::numbers::pi, 1e-12);
 }
 
 // Places that a layout proposes count as those of the design do; guides that it gives none are left out.

@@ -36,6 +36,7 @@ struct TipTop {
   Maybe<Length> tube_bore, tube_length, ring_outer, ring_inner, ring_height;
   Maybe<Length> end_beyond_tube;          // lengthens the rod
   Maybe<Length> ring_center_beyond_tube;  // default worked out as the schema says; else assumed 0 and listed
+  Maybe<double> angle_deg;                // about the blank; unset = on the reel's side
   Maybe<Mass> mass;
   std::string bond;
 };

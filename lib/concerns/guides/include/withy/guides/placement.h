@@ -54,6 +54,7 @@ struct PlacementProblem {
                                        // the number, not with the place
   std::vector<double> turned;          // radians about the axis from `side`, of each guide; empty = none
   double tip_offset_m = 0;
+  double tip_turned = 0;               // likewise, of the tip-top
   double first_low_m = 0, first_high_m = 0, last_high_m = 0;  // of guide 1, of guide n
   std::vector<double> least_gaps_m;    // n of them: guide k to k + 1; the last one guide n to the tip-top
   std::vector<std::optional<double>> locked_m;     // of each guide, or empty; a locked guide may break rules, the
