@@ -59,15 +59,36 @@ std::vector<TrainLoad> OfTheDesign(const Rod& rod, bool at_tip) {
   return loads;
 }
 
+// Of the line, or of the strongest that the blank is rated for where that is less; unset where no line is written.
+std::optional<double> DragOf(const Rod& rod) {
+  if (!rod.order.line_strength_n || !(*rod.order.line_strength_n > 0)) return std::nullopt;
+  double strength_n = *rod.order.line_strength_n;
+  if (rod.blank.rated_line_max_n && *rod.blank.rated_line_max_n > 0) {
+    strength_n = std::min(strength_n, *rod.blank.rated_line_max_n);
+  }
+  return kDragShare * strength_n;
+}
+
+// A lift alone bends little more than the tip, and would crowd the guides there.
+void AddDrag(const Rod& rod, std::vector<TrainLoad>& loads, std::vector<std::string>& notes) {
+  const std::optional<double> drag_n = DragOf(rod);
+  if (!drag_n || *drag_n < kSamePull * HeaviestOf(loads).as_load_case.load_n->value) return;
+  notes.push_back(
+      absl::StrFormat("One load alone places guides for nothing else: added is the full load, a third of the strength "
+                      "of the line or of what the blank is rated for, %.1f N, square to the butt (common practice, no "
+                      "source); write load_cases for what it is to be fished with.",
+                      *drag_n));
+  loads.push_back({Square(*drag_n)});
+}
+
 void TakeFullLoad(const Rod& rod, std::vector<TrainLoad>& loads, std::vector<std::string>& notes) {
   constexpr char kWrite[] = "; write load_cases for what it is to be fished with.";
-  if (rod.order.line_strength_n && *rod.order.line_strength_n > 0) {
-    const double pull_n = *rod.order.line_strength_n * kDragShare;
-    loads.push_back({Square(pull_n)});
+  if (const std::optional<double> drag_n = DragOf(rod)) {
+    loads.push_back({Square(*drag_n)});
     notes.push_back(
-        absl::StrFormat("No load case pulls through the line: the full load is a third of the line's strength, "
-                        "%.1f N, square to the butt (common practice, no source)%s",
-                        pull_n, kWrite));
+        absl::StrFormat("No load case pulls through the line: the full load is a third of the strength of the line or "
+                        "of what the blank is rated for, %.1f N, square to the butt (common practice, no source)%s",
+                        *drag_n, kWrite));
   } else if (std::vector<TrainLoad> hung = OfTheDesign(rod, /*at_tip=*/true); !hung.empty()) {
     const LoadCase heaviest = HeaviestOf(hung).as_load_case;
     loads.push_back({Added("full", heaviest.load_n->value, heaviest)});
@@ -90,8 +111,8 @@ void AddLighter(std::vector<TrainLoad>& loads, std::vector<std::string>& notes) 
   const double pull_n = full.load_n->value;
   loads.insert(loads.begin(), {{Added("light", kLight * pull_n, full)}, {Added("middle", kMiddle * pull_n, full)}});
   notes.push_back(
-      absl::StrFormat("One load alone places guides for nothing else: added are light and middle, %.2f and %.2f of "
-                      "'%s' in its direction.",
+      absl::StrFormat("Added are light and middle, %.2f and %.2f of '%s' in its direction: one load alone places guides "
+                      "for nothing else.",
                       kLight, kMiddle, full.id));
 }
 
@@ -143,7 +164,10 @@ std::vector<TrainLoad> TrainLoadsOf(const Rod& rod, int side, std::vector<std::s
         absl::StrFormat("Of %d loads through the line the %d heaviest are placed for.", loads.size(), kMostLoads));
     loads.resize(kMostLoads);
   }
-  if (!AnyDiffer(loads)) AddLighter(loads, notes);
+  if (!AnyDiffer(loads)) {
+    if (!loads.front().as_load_case.at.empty()) AddDrag(rod, loads, notes);
+    AddLighter(loads, notes);
+  }
   if (IsFixedSpool(rod, side)) AddStraight(loads, notes);
   // Below, the line lifts off the blank by itself; a straight pull lies along it either way.
   for (TrainLoad& load : loads) {

@@ -103,6 +103,27 @@ TEST(TrainLoads, OneLoadIsTheFullOneOfThree) {
   EXPECT_THAT(plan.notes.front(), HasSubstr("0.22 and 0.55"));
 }
 
+// The lift of 4.9 N is no full load of a line of 60 N: a third of it, 20 N square to the butt, is; 0.22 and 0.55 of that
+// are 4.4 and 11 N. A blank that is rated for 45 N counts instead.
+TEST(TrainLoads, AThirdOfTheLineIsTheFullLoadWhereItIsMore) {
+  Rod rod = RodWith({});
+  rod.order.line_strength_n = 60;
+  auto plan = PlanTrain(rod, BendingOfRod(rod), Wishes());
+  ASSERT_TRUE(plan.ok()) << plan.status();
+  ASSERT_EQ(plan->problem.cases.size(), 4u);
+  const double pulls[] = {4.4, 11, 4.903325, 20};
+  for (int c = 0; c < 4; ++c) EXPECT_NEAR(plan->problem.cases[c].tension_n, pulls[c], 1e-9) << c;
+  EXPECT_THAT(plan->notes.front(), HasSubstr("20.0 N"));
+  rod.blank.rated_line_max_n = 45;
+  plan = PlanTrain(rod, BendingOfRod(rod), Wishes());
+  ASSERT_TRUE(plan.ok()) << plan.status();
+  EXPECT_NEAR(plan->problem.cases[3].tension_n, 15, 1e-9);
+  rod.order.line_strength_n = 16;
+  plan = PlanTrain(rod, BendingOfRod(rod), Wishes());
+  ASSERT_TRUE(plan.ok()) << plan.status();
+  EXPECT_EQ(plan->problem.cases.size(), 3u);
+}
+
 TEST(TrainLoads, TwoThatDifferAreEnough) {
   const TrainPlan plan = PlanFor({.loads = R"(load_cases { id: "a" tension { n: 2 } line_angle { deg: 90 } }
     load_cases { id: "b" tension { n: 2.1 } line_angle { deg: 120 } } load_cases { id: "c" lifted { g: 900 } at_tip: true })"});

@@ -5,8 +5,8 @@
 //   // FromTip(*plan, s) is what the bench measures
 //
 // The problem itself, what is made small and why: placement.h. Loads are the design's that pull through the line. Where
-// these are fewer than two different ones the heaviest stands for the full load, and 0.22 and 0.55 of it are added: a
-// rod is cast and fished at much less than it lifts. A fixed spool gets a straight pull as well, 0.06 of the full load
+// these are fewer than two different ones a third of the strength of the line is added where that is more (what a drag is
+// set to: common practice, no source), and of the heaviest, as the full load, 0.22 and 0.55. A fixed spool gets a straight pull as well, 0.06 of the full load
 // at a weight of 3: it keeps the path of the unloaded line straight, which the rings of falling height would else bend
 // at the second one. These four figures are those of the loads that the objective was tried with (placement.h).
 //
