@@ -75,7 +75,7 @@ TEST_P(OfExample, StandsOnTheGridAndGapsNeverGrow) {
 }
 
 // The proposal written into the design; then the concern line_load, which solves each load case by itself, turns the
-// line at each guide as the proposal said.
+// line at each guide as the proposal said. A load for which the rod is held elsewhere is placed for as if it were not.
 TEST_P(OfExample, TurnsTheLineAsLineLoadSaysOfTheDesignThen) {
   const Document document = DocumentOf(Example(GetParam()));
   const v1::PlacementReport placement = PlacementOf(document, {});
@@ -83,6 +83,7 @@ TEST_P(OfExample, TurnsTheLineAsLineLoadSaysOfTheDesignThen) {
   ASSERT_TRUE(bytes.ok()) << bytes.status();
   const Review review = ReviewDesign(ReadDesign("after.txtpb", *bytes));
   for (const v1::StrungRod& bent : review.report.line_load().cases()) {
+    if (std::abs(bent.clamp_mm() - review.report.bending().finished().clamp_mm()) > 0.1) continue;
     for (const v1::RingUnderLine& ring : bent.rings()) {
       const v1::PlacedFor* guide = Find(placement, ring.id());
       if (guide != nullptr && guide->under() == bent.id())
