@@ -20,8 +20,8 @@ class Proposer {
   }
 
   TrainProposal Run() {
-    Placement found = Search();
-    if (LetGoOfHeaviest(found)) found = Search();
+    Placement found = Search(plan(), kWholeSearch);
+    if (LetGoOfHeaviest(found)) found = Search(plan(), kWholeSearch);
     if (!found.best.solved) {
       proposal_.no_room = found.best.s_m.empty() && WhatIsWrongWith(plan().problem).empty();
       proposal_.why = proposal_.no_room ? NoRoom() : found.why.empty() ? found.best.why : found.why;
@@ -55,13 +55,13 @@ class Proposer {
         problem.count(), needed_m * 1000, there_m * 1000);
   }
 
-  // Leaves the offsets of the places found in the problem.
-  Placement Search() {
-    const Placement look = PlaceGuides(plan().problem, {kFirstLook});
+  // Leaves the offsets of the places found in the plan's problem.
+  Placement Search(TrainPlan& plan, int most_solves) {
+    const Placement look = PlaceGuides(plan.problem, {kFirstLook});
     proposal_.solves += look.solves;
     if (!look.best.solved) return look;
-    plan().problem = WithOffsetsAt(rod_, plan(), look.best.s_m);
-    Placement found = PlaceGuides(plan().problem, {kWholeSearch});
+    plan.problem = WithOffsetsAt(rod_, plan, look.best.s_m);
+    Placement found = PlaceGuides(plan.problem, {most_solves});
     proposal_.solves += found.solves;
     return found;
   }
@@ -92,12 +92,17 @@ class Proposer {
     return true;
   }
 
+  // Found as the proposal is. The guide that `problem` has more is like the last one.
   std::optional<JudgedLayout> BestOf(const PlacementProblem& problem) {
-    Placement found = PlaceGuides(problem, {kComparison});
-    proposal_.solves += found.solves;
-    found = Rounded(problem, std::move(found), kComparison);
+    TrainPlan other = plan();
+    other.problem = problem;
+    other.guides.resize(problem.offsets_m.size(), plan().guides.back());
+    const Placement found = Rounded(other.problem, Search(other, kComparison), kComparison);
     if (!found.best.solved) return std::nullopt;
-    return JudgedLayout{problem.offsets_m, std::move(found.best)};
+    Count(1);
+    JudgedLayout best = JudgeLayout(rod_, other, found.best.s_m);
+    if (!best.layout.solved) return std::nullopt;
+    return best;
   }
 
   void Compare() {

@@ -354,6 +354,19 @@ TEST(OnGrid, LockedGuidesStayAndTheRestLandsOnTheGrid) {
   }
 }
 
+// Placement model, section 7: the best layout on an eighth of an inch is within 1.5 % of the best anywhere; dense trains
+// whose gaps may alternate as well.
+TEST(OnGrid, DenseTrainsStayNearTheOptimum) {
+  for (const std::size_t guides : {11u, 13u, 16u}) {
+    for (const PlacementProblem& problem : {Underneath(guides), OnTop(guides)}) {
+      const Placement found = PlaceGuides(problem), ruled = OnGrid(problem, found.best, kEighthOfAnInch);
+      ASSERT_TRUE(ruled.feasible) << ruled.why;
+      EXPECT_LE(ruled.best.j, 1.015 * found.best.j) << guides;
+      EXPECT_LE(ruled.solves, 600);
+    }
+  }
+}
+
 // On 0.7 m steps only 0.7 m and 1.4 m are left on a rod of 2.1 m, for four guides.
 TEST(OnGrid, TooCoarse) {
   const PlacementProblem problem = Underneath(4);

@@ -232,6 +232,32 @@ TEST(TrainLimits, WhatIsNotKnownIsSaid) {
 }
 
 // y(s) / y(L) = (3 L s^2 - s^3) / (2 L^3) of a uniform cantilever (beam tables): at half its length 5/16.
+// Compared like with like: each layout with the offsets of its own places, and not those of the proposal's. Blank from
+// 8 mm at the butt to 3 mm at 2000 mm; ring of the butt guide 16 mm above its surface, of the others 8 mm.
+TEST(TrainProposal, LayoutsComparedHaveTheOffsetsOfTheirPlaces) {
+  const Rod rod =
+      RodOf(absl::StrReplaceAll(kRod, {{"TECHNIQUE", "casting"},
+                                       {"SIDE", "BELOW"},
+                                       {"INTENT", ""},
+                                       {"LOADS", R"(load_cases { id: "lift" lifted { g: 50 } })"},
+                                       {"PARTS", ""},
+                                       {"G2", ""},
+                                       {"LOG", ""},
+                                       {"at { mm: 2000 } outer { mm: 8 }", "at { mm: 2000 } outer { mm: 3 }"}}));
+  const absl::StatusOr<TrainPlan> plan = PlanTrain(rod, BendingOfRod(rod), Wishes());
+  ASSERT_TRUE(plan.ok()) << plan.status();
+  const TrainProposal proposal = ProposeTrain(rod, *plan, {.grid_m = 0.002});
+  ASSERT_TRUE(proposal.proposed && proposal.other_rule && proposal.one_fewer && proposal.one_more) << proposal.why;
+  for (const auto& layout : {proposal.proposed, proposal.other_rule, proposal.one_fewer, proposal.one_more}) {
+    const std::vector<double>& s_m = layout->layout.s_m;
+    ASSERT_EQ(layout->offsets_m.size(), s_m.size());
+    for (std::size_t k = 0; k < s_m.size(); ++k) {
+      const double blank_mm = 8 - 5 * (plan->clamp_m + s_m[k]) / 2;
+      EXPECT_NEAR(layout->offsets_m[k] * 1000, (k == 0 ? 16 : 8) + blank_mm / 2, 1e-6) << s_m.size() << ", " << k;
+    }
+  }
+}
+
 TEST(TrainStock, ShapeOfAUniformBeamUnderATipLoad) {
   Beam beam;
   beam.pieces.push_back({0, 2, {30}, {0.05}});
