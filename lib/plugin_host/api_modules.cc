@@ -20,6 +20,11 @@ ApiModule TextModule() {
            "With blanks up to `width`; `align` is \"left\" (unless given) or \"right\"."},
           {"fixed", "(x: number, decimals?: integer): string",
            "With that many decimals (none unless given); never \"-0\"."},
+          {"uncertain", "(value: number?, plus_minus: number?, decimals?: integer): string",
+           "\"12.3 ± 0.4\", both with that many decimals (none unless given); without what is nil, and \"not known\" "
+           "where that is the value."},
+          {"clipped", "(s: string, most: integer): string",
+           "At most that many characters (one or more), the last of them an ellipsis where something was left out."},
           {"csv_row", "(cells: any[], separator?: string): string",
            "One row as RFC 4180 writes it, without a line break; a fraction has at most six decimals."},
           {"csv_cells", "(line: string, separator?: string): string[]?, string?",
@@ -37,6 +42,10 @@ ApiModule TableModule() {
               {"filter", "(items: any[], f: function): any[]", "Those that `f` is true of."},
               {"find", "(items: any[], f: function): any", "The first that `f` is true of, or nil."},
               {"sum", "(items: any[], key?: any): number", "Sum of the items or of a key; nil counts as nothing."},
+              {"at_most", "(numbers: number[], most: number): number",
+               "Of numbers in ascending order the largest that is not above `most`, else the first."},
+              {"at_least", "(numbers: number[], least: number): number",
+               "Of numbers in ascending order the smallest that is not below `least`, else the last."},
           }};
 }
 
@@ -95,9 +104,21 @@ ApiModule SheetModule() {
 
 }  // namespace
 
+ApiModule LengthsModule() {
+  return {"withy.lengths",
+          "Lengths along the rod in the units that a setting `units` of an exporter asks for: \"mm\", \"inch\", or "
+          "\"design\" for those of the design.",
+          {
+              {"asked", "(ctx: Context): Lengths",
+               "`unit` (\"mm\" or \"in\"), `mm` (of one unit), and `say(mm, plus_minus?)`: whole millimetres or "
+               "sixteenths of an inch, with a plus-minus as many decimals as it has a use for. Refuses where the setting is "
+               "none of the three."},
+          }};
+}
+
 const std::vector<ApiModule>& ApiModules() {
-  static const std::vector<ApiModule> modules = {SvgModule(),   SheetModule(), HtmlModule(),
-                                                 UnitsModule(), TextModule(),  TableModule()};
+  static const std::vector<ApiModule> modules = {SvgModule(),  SheetModule(), HtmlModule(),   UnitsModule(),
+                                                 TextModule(), TableModule(), LengthsModule()};
   return modules;
 }
 

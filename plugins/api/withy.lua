@@ -110,6 +110,7 @@ function context:write(name, bytes) end
 ---@overload fun(name: "withy.units"): withy.units
 ---@overload fun(name: "withy.text"): withy.text
 ---@overload fun(name: "withy.table"): withy.table
+---@overload fun(name: "withy.lengths"): withy.lengths
 ---@param name string
 ---@return any
 function require(name) end
@@ -337,6 +338,19 @@ function text_module.pad(s, width, align) end
 ---@return string
 function text_module.fixed(x, decimals) end
 
+---"12.3 ± 0.4", both with that many decimals (none unless given); without what is nil, and "not known" where that is the value.
+---@param value number?
+---@param plus_minus number?
+---@param decimals? integer
+---@return string
+function text_module.uncertain(value, plus_minus, decimals) end
+
+---At most that many characters (one or more), the last of them an ellipsis where something was left out.
+---@param s string
+---@param most integer
+---@return string
+function text_module.clipped(s, most) end
+
 ---One row as RFC 4180 writes it, without a line break; a fraction has at most six decimals.
 ---@param cells any[]
 ---@param separator? string
@@ -383,6 +397,27 @@ function table_module.find(items, f) end
 ---@param key? any
 ---@return number
 function table_module.sum(items, key) end
+
+---Of numbers in ascending order the largest that is not above `most`, else the first.
+---@param numbers number[]
+---@param most number
+---@return number
+function table_module.at_most(numbers, most) end
+
+---Of numbers in ascending order the smallest that is not below `least`, else the last.
+---@param numbers number[]
+---@param least number
+---@return number
+function table_module.at_least(numbers, least) end
+
+---Lengths along the rod in the units that a setting `units` of an exporter asks for: "mm", "inch", or "design" for those of the design.
+---@class withy.lengths
+local lengths_module = {}
+
+---`unit` ("mm" or "in"), `mm` (of one unit), and `say(mm, plus_minus?)`: whole millimetres or sixteenths of an inch, with a plus-minus as many decimals as it has a use for. Refuses where the setting is none of the three.
+---@param ctx withy.Context
+---@return withy.Lengths
+function lengths_module.asked(ctx) end
 
 ---@class withy.Design
 ---@field format? string

@@ -1,7 +1,7 @@
 -- The rod in the plane in which it bends, one scale for both axes: bare blank dashed, finished rod solid, the straight
 -- line that it has without any weight dotted. From the tip-side edge of the clamp, forward to the right, upwards up.
+local list = require "withy.table"
 local labels = require "labels"
-local lengths = require "lengths"
 local svg = require "withy.svg"
 local words = require "words"
 
@@ -154,7 +154,7 @@ local function clamps(known, at)
 end
 
 local function bar(known, scale, x, y)
-  local length = lengths.largest(known.length.bars, 60 * scale / known.length.mm)
+  local length = list.at_most(known.length.bars, 60 * scale / known.length.mm)
   local w = length * known.length.mm / scale
   return {
     svg.line(x, y, x + w, y, THIN), svg.line(x, y - 1.3, x, y + 1.3, THIN),

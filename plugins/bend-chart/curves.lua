@@ -1,7 +1,7 @@
 -- Stiffness and strain along the rod, from the tip: the tip stands at the right, as in the picture above them.
+local list = require "withy.table"
 local bent = require "bent"
 local labels = require "labels"
-local lengths = require "lengths"
 local svg = require "withy.svg"
 local text = require "withy.text"
 local words = require "words"
@@ -26,7 +26,7 @@ local function frame(known, box, title, reach)
     return top + height * (1 - share)
   end
   local unit = known.length
-  local step = lengths.smallest(unit.steps, reach / unit.mm / 8)
+  local step = list.at_least(unit.steps, reach / unit.mm / 8)
   local nodes = { svg.rect(left, top, width, height, FRAME),
     svg.text(box.left, box.top + 3.5, title, { ["font-weight"] = "bold" }) }
   for n = 0, reach / unit.mm // step do
@@ -147,7 +147,7 @@ function M.strain(known, box)
     .. (known.finished and known.bare and " (fine dots: bare blank)" or ""), longest(known))
   local most = most_strain(known)
   local steps = { 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000 }
-  local step = most < 5e-4 and 1 or lengths.smallest(steps, most / 5)
+  local step = most < 5e-4 and 1 or list.at_least(steps, most / 5)
   local top = step * math.max(1, math.ceil(most * 1.1 / step))
   local function height(strain)
     return y(strain / top)

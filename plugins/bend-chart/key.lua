@@ -25,7 +25,7 @@ local function says(known, case)
       words.tip(shape.tip_angle_deg or 0)))
   end
   add(("At the clamp %s N m."):format(
-    words.uncertain(shape.clamp_moment_n_m, shape.clamp_moment_plus_minus_n_m, 2)))
+    text.uncertain(shape.clamp_moment_n_m, shape.clamp_moment_plus_minus_n_m, 2)))
   local from_tip = words.hardest(shape)
   add(from_tip and ("Works hardest %s from the tip: strain %s thousandths."):format(known.length.say(from_tip),
     words.strain(shape)) or "It stays straight.")

@@ -19,9 +19,9 @@ local function row(known, case, what, shape)
     case.number .. ": " .. case.id, what, words.load(shape), words.direction(shape.butt_angle_deg or 0),
     shape.tip_drop_mm and known.length.say(shape.tip_drop_mm, shape.tip_drop_plus_minus_mm) or "not known",
     words.tip(shape.tip_angle_deg or 0),
-    words.uncertain(shape.clamp_moment_n_m, shape.clamp_moment_plus_minus_n_m, 2),
+    text.uncertain(shape.clamp_moment_n_m, shape.clamp_moment_plus_minus_n_m, 2),
     words.strain(shape), from_tip and known.length.say(from_tip) or "straight",
-    words.uncertain(shape.strain_energy_j, nil, 2),
+    text.uncertain(shape.strain_energy_j, nil, 2),
   }
 end
 
@@ -54,13 +54,13 @@ local function figures(title, of)
   local power, hz = of.report.power, of.report.frequency_hz
   local rung = {}
   for i in ipairs(hz) do
-    rung[i] = words.uncertain(hz[i], i == 1 and of.report.frequency_plus_minus_hz or nil, 2)
+    rung[i] = text.uncertain(hz[i], i == 1 and of.report.frequency_plus_minus_hz or nil, 2)
   end
   return {
     title,
-    power and words.uncertain(power.load_g, power.load_plus_minus_g, 0) or "not known",
-    power and words.uncertain(power.coins, nil, 0) or "not known",
-    power and words.uncertain(power.tip_angle_deg, nil, 0) or "not known",
+    power and text.uncertain(power.load_g, power.load_plus_minus_g, 0) or "not known",
+    power and text.uncertain(power.coins, nil, 0) or "not known",
+    power and text.uncertain(power.tip_angle_deg, nil, 0) or "not known",
     power and power.action or "not known",
     power and power.line_number and text.fixed(power.line_number, 1) or "-",
     #rung > 0 and table.concat(rung, "; ") or "not known",

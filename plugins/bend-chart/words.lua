@@ -47,15 +47,8 @@ function M.folds(bent)
   return "How it bends under this load cannot be told. Drawn at " .. part .. "."
 end
 
-function M.uncertain(value, plus_minus, decimals)
-  if not value then
-    return "not known"
-  end
-  return text.fixed(value, decimals) .. (plus_minus and " ± " .. text.fixed(plus_minus, decimals) or "")
-end
-
 function M.strain(bent)
-  return M.uncertain(bent.peak_strain_millistrain, bent.peak_strain_plus_minus_millistrain, 2)
+  return text.uncertain(bent.peak_strain_millistrain, bent.peak_strain_plus_minus_millistrain, 2)
 end
 
 -- Where the strain peaks, from the end that is bent; nil where the rod stays straight.

@@ -2,7 +2,6 @@
 local html = require "withy.html"
 local proposal = require "proposal"
 local text = require "withy.text"
-local words = require "words"
 
 local M = {}
 
@@ -26,7 +25,7 @@ end
 local function row(known, layout)
   return {
     layout.name or "", layout.turn_deg and text.fixed(layout.turn_deg, 1) or "not known",
-    words.clipped(layout.at_guide or "", 20), words.clipped(layout.under or "", 20),
+    text.clipped(layout.at_guide or "", 20), text.clipped(layout.under or "", 20),
     layout.clearance_mm and text.fixed(layout.clearance_mm, 1) or "not asked for",
     layout.keeps_limits and "yes" or layout.breaks or "no", places(known, layout),
   }
@@ -57,7 +56,7 @@ local function said_of(placed)
   add(placed.gaps_never_grow and "Gaps may not grow towards the tip." or "Gaps may grow towards the tip.")
   add(placed.one_off_by_3_mm_percent and ("One guide 3 mm off raises the largest angle by %s %% at most%s."):format(
     text.fixed(placed.one_off_by_3_mm_percent, 1),
-    placed.most_critical and " (" .. words.clipped(placed.most_critical, 20) .. ")" or ""))
+    placed.most_critical and " (" .. text.clipped(placed.most_critical, 20) .. ")" or ""))
   for _, note in ipairs(placed.notes) do
     add(note)
   end

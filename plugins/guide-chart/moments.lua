@@ -1,5 +1,5 @@
 -- Bending moment along the blank, and what of it the line beside the blank makes.
-local lengths = require "lengths"
+local list = require "withy.table"
 local strips = require "strip"
 local svg = require "withy.svg"
 local text = require "withy.text"
@@ -64,7 +64,7 @@ function M.draw(of, layouts, box, hatch)
   local least, most = most_of(share)
   local shown
   if #share > 1 and math.max(most, -least) >= NONE then
-    local factor = lengths.largest(FACTORS, high * 0.45 / math.max(most, -least))
+    local factor = list.at_most(FACTORS, high * 0.45 / math.max(most, -least))
     shown = enlarged(share, factor)
     low, high = math.min(low, least * factor), math.max(high, most * factor)
     title = title .. ("; hatched, drawn x %d: what the line beside the blank adds, %s to %s"):format(factor,

@@ -43,7 +43,7 @@ local function row(known, load, i)
   local ring = strung.rings[i]
   local is_tip = i == #strung.rings
   local span = span_from(strung, ring.id)
-  local cells = { is_tip and "" or ("%d"):format(i), is_tip and "tip-top" or words.clipped(ring.id or "no id", 40) }
+  local cells = { is_tip and "" or ("%d"):format(i), is_tip and "tip-top" or text.clipped(ring.id or "no id", 40) }
   local function add(cell)
     cells[#cells + 1] = cell
   end

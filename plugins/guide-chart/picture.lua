@@ -6,7 +6,6 @@ local says = require "says"
 local sheet = require "withy.sheet"
 local svg = require "withy.svg"
 local text = require "withy.text"
-local words = require "words"
 
 local M = {}
 
@@ -48,7 +47,7 @@ function M.draw(known, load)
   local foot_top = height - #foot * LINE + LINE - 1
   local id = "guides-" .. load.number
   local box = { left = 0, top = top, width = width, height = foot_top - LINE - top }
-  local title = ("%s: the line through its guides"):format(words.clipped(known.name, 60))
+  local title = ("%s: the line through its guides"):format(text.clipped(known.name, 60))
   return svg.element("svg", {
     xmlns = "http://www.w3.org/2000/svg", role = "img", ["aria-labelledby"] = id .. "-title " .. id .. "-description",
     width = ("%.1fmm"):format(width), height = ("%.1fmm"):format(height),

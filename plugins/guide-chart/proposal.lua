@@ -2,7 +2,6 @@
 local html = require "withy.html"
 local list = require "withy.table"
 local text = require "withy.text"
-local words = require "words"
 
 local M = {}
 
@@ -13,17 +12,17 @@ local function figure(value, decimals)
 end
 
 local function model_of(guide)
-  local model = words.clipped(guide.model or "", ID)
-  return guide.model_was and ("%s (was %s)"):format(model, words.clipped(guide.model_was, ID)) or model
+  local model = text.clipped(guide.model or "", ID)
+  return guide.model_was and ("%s (was %s)"):format(model, text.clipped(guide.model_was, ID)) or model
 end
 
 local function row(known, guide)
   local was, now = guide.from_tip_was_mm, guide.from_tip_mm
   return {
-    words.clipped(guide.id or "no id", ID), model_of(guide),
+    text.clipped(guide.id or "no id", ID), model_of(guide),
     was and known.length.say(was) or "not placed", now and known.length.say(now) or "not known",
     guide.locked and "locked" or guide.bound_by or "",
-    figure(guide.turn_deg, 1), words.clipped(guide.under or "", ID),
+    figure(guide.turn_deg, 1), text.clipped(guide.under or "", ID),
     figure(guide.off_by_3_mm_percent, 1),
   }
 end

@@ -13,7 +13,7 @@ local function named(known, strung, id)
       return i == #strung.rings and "the tip-top" or known.ring_name(strung.rings, i)
     end
   end
-  return id and words.clipped(id, ID) or "the reel"
+  return id and text.clipped(id, ID) or "the reel"
 end
 
 local function turns_most(known, strung)
@@ -21,7 +21,7 @@ local function turns_most(known, strung)
     return nil
   end
   return ("the line turns most at %s, %s deg"):format(named(known, strung, strung.most_turned),
-    words.uncertain(strung.most_turn_deg, strung.most_turn_plus_minus_deg, 1))
+    text.uncertain(strung.most_turn_deg, strung.most_turn_plus_minus_deg, 1))
 end
 
 local function tightest_span(strung)
@@ -62,7 +62,7 @@ local function bends(known, strung)
       strung.tip_drop_mm < 0 and "above" or "below")
   end
   if strung.clamp_moment_n_m then
-    add("%s N m at the clamp", words.uncertain(strung.clamp_moment_n_m, strung.clamp_moment_plus_minus_n_m, 2))
+    add("%s N m at the clamp", text.uncertain(strung.clamp_moment_n_m, strung.clamp_moment_plus_minus_n_m, 2))
   end
   if strung.peak_strain_millistrain then
     add("strain at most %s thousandths", text.fixed(strung.peak_strain_millistrain, 2))
@@ -90,10 +90,10 @@ end
 function M.title(load)
   local strung = load.said
   if not strung.tension_n then
-    return ("Load %s, %s"):format(load.number, words.clipped(load.id, ID))
+    return ("Load %s, %s"):format(load.number, text.clipped(load.id, ID))
   end
   return ("Load %s, %s%s: %s on the line, which runs %s; butt %s"):format(load.number,
-    words.clipped(load.id, ID), load.added and " (added, to place the guides by)" or "", words.whole_pull(strung),
+    text.clipped(load.id, ID), load.added and " (added, to place the guides by)" or "", words.whole_pull(strung),
     words.direction(strung.line_angle_deg or -90), words.direction(strung.butt_angle_deg or 0))
 end
 

@@ -1,5 +1,5 @@
 -- One strip: a frame along the rod with values across it, the tip at the right; lines, marks and numbers on it.
-local lengths = require "lengths"
+local list = require "withy.table"
 local room = require "room"
 local svg = require "withy.svg"
 local text = require "withy.text"
@@ -28,7 +28,7 @@ Strip.__index = Strip
 -- `of`: { left, width, first, last, step } of the axis along the rod, which all strips have in common.
 function M.new(of, box, title, low, high)
   local top, height = box.top, box.height
-  local step = lengths.smallest(STEPS, (high - low) / (height / 6))
+  local step = list.at_least(STEPS, (high - low) / (height / 6))
   high = math.ceil(high / step) * step
   local strip = setmetatable({ of = of, top = top, height = height, low = low, high = high }, Strip)
   local right = of.left + of.width

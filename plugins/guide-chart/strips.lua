@@ -1,6 +1,6 @@
 -- Three strips along the rod, one below the other, the tip at the right as in the picture above them: line off the
 -- blank, turn of the line at each guide, moment in the blank with what the line beside it makes of it.
-local lengths = require "lengths"
+local list = require "withy.table"
 local moments = require "moments"
 local off_blank = require "off_blank"
 local strip = require "strip"
@@ -42,7 +42,7 @@ function M.draw(known, layouts, box, hatch)
   local first, last = main.at_mm[1], main.at_mm[#main.at_mm]
   local of = {
     left = box.left + strip.LEFT, width = box.width - strip.LEFT - 2, first = first, last = last,
-    step = lengths.smallest(known.length.steps, (last - first) / known.length.mm / 12) * known.length.mm,
+    step = list.at_least(known.length.steps, (last - first) / known.length.mm / 12) * known.length.mm,
     least = both(layouts, function(strung)
       return strung.clearance_mm and text.fixed(strung.clearance_mm, 1) or "not known"
     end),

@@ -55,22 +55,6 @@ function M.folds(strung)
   return "How rod and line stand under this load cannot be told. Drawn at " .. part .. "."
 end
 
-function M.uncertain(value, plus_minus, decimals)
-  if not value then
-    return "not known"
-  end
-  return text.fixed(value, decimals) .. (plus_minus and " ± " .. text.fixed(plus_minus, decimals) or "")
-end
-
--- At most `most` letters, the last of them an ellipsis where something was left out.
-function M.clipped(s, most)
-  local count = utf8.len(s)
-  if not count or count <= most then
-    return s
-  end
-  return s:sub(1, utf8.offset(s, most) - 1) .. "…"
-end
-
 M.CAUTION = "A blank lifted at a high angle breaks without warning: stay within its rating, keep the angle of rod and "
   .. "line low, and wear eye protection when load testing. None of this says what the rod may carry."
 

@@ -20,12 +20,12 @@ local e = html.element
 local function heading(known, strung, number)
   local marks = {}
   marks[1] = known.revision and "revision " .. text.fixed(known.revision, 0) or nil
-  marks[#marks + 1] = known.serial and "serial " .. words.clipped(known.serial, 20) or nil
+  marks[#marks + 1] = known.serial and "serial " .. text.clipped(known.serial, 20) or nil
   marks[#marks + 1] = "design " .. known.digest
   local which = #known.loads > 1 and ("load %d of %d: "):format(number, #known.loads) or "load "
   return e("header", {},
-    e("div", {}, e("p", { class = "label" }, "Static test"), e("h1", {}, words.clipped(known.name, 60))),
-    e("div", { class = "who" }, which, words.clipped(strung.id or "without id", 30), e("br", {}),
+    e("div", {}, e("p", { class = "label" }, "Static test"), e("h1", {}, text.clipped(known.name, 60))),
+    e("div", { class = "who" }, which, text.clipped(strung.id or "without id", 30), e("br", {}),
       table.concat(marks, ", ")))
 end
 
@@ -93,7 +93,7 @@ function M.make(known)
   end
   return html.page {
     title = known.name .. ": static test",
-    style = style.make(sheet.paper(known.paper), words.clipped(known.name, 60) .. ", design " .. known.digest),
+    style = style.make(sheet.paper(known.paper), text.clipped(known.name, 60) .. ", design " .. known.digest),
     body = loads,
   }
 end

@@ -38,7 +38,7 @@ function M.draw(known, strung)
       blank("A, tip drop at the whole load", true)),
     line(blank("seen")),
     e("p", { class = "note" }, "Recorded by: ", e("code", {}, command(known, strung)), e("br", {}),
-      "FILE is the design of this sheet (", words.clipped(known.stem, 40), "); --touched none where the line never "
+      "FILE is the design of this sheet (", text.clipped(known.stem, 40), "); --touched none where the line never "
       .. "touched, else the guides ahead of which it did; --lifted as it really was."))
 end
 

@@ -54,16 +54,7 @@ function M.uncertain(value, plus_minus, decimals, unit)
   if not value then
     return "not known"
   end
-  return text.fixed(value, decimals) .. (plus_minus and " ± " .. text.fixed(plus_minus, decimals) or "") .. (unit or "")
-end
-
--- At most `most` letters, the last of them an ellipsis where something was left out.
-function M.clipped(s, most)
-  local count = utf8.len(s)
-  if not count or count <= most then
-    return s
-  end
-  return s:sub(1, utf8.offset(s, most) - 1) .. "…"
+  return text.uncertain(value, plus_minus, decimals) .. (unit or "")
 end
 
 -- An id of at most `most` letters: what is left out is its middle, since ids often differ at their end.

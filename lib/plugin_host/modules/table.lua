@@ -43,4 +43,17 @@ function list.sum(items, key)
   return total
 end
 
+function list.at_most(items, most)
+  local found = items[1]
+  for _, item in ipairs(items) do found = item <= most and item or found end
+  return found
+end
+
+function list.at_least(items, least)
+  for _, item in ipairs(items) do
+    if item >= least then return item end
+  end
+  return items[#items]
+end
+
 return list

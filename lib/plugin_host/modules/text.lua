@@ -87,6 +87,17 @@ local function read_cell(line, separator, from)
   end
 end
 
+function text.uncertain(value, plus_minus, decimals)
+  if not value then return "not known" end
+  return text.fixed(value, decimals) .. (plus_minus and " ± " .. text.fixed(plus_minus, decimals) or "")
+end
+
+function text.clipped(s, most)
+  local count = utf8.len(s)
+  if not count or count <= most then return s end
+  return s:sub(1, utf8.offset(s, most) - 1) .. "…"
+end
+
 function text.csv_cells(line, separator)
   separator = separator or ","
   local cells, from = {}, 1

@@ -49,6 +49,40 @@ TEST(HtmlModule, ShowsWhatXmlCannotHold) {
   EXPECT_EQ(Svg("text(0, 0, 'R\\27[31m', { id = 'x\\1' })"), "<text id=\"x\u2401\" x=\"0\" y=\"0\">R\u241b[31m</text>");
 }
 
+TEST(TextModule, ValuesWithTheirUncertainty) {
+  EXPECT_EQ(Text("uncertain(12.34, 0.44, 1)"), "12.3 ± 0.4");
+  EXPECT_EQ(Text("uncertain(12.34, nil, 1)"), "12.3");
+  EXPECT_EQ(Text("uncertain(12.34)"), "12");
+  EXPECT_EQ(Text("uncertain(nil, 0.4, 1)"), "not known");
+}
+
+TEST(TextModule, ClipsByCharacters) {
+  EXPECT_EQ(Text("clipped('grün', 4)"), "grün");
+  EXPECT_EQ(Text("clipped('grün', 3)"), "gr…");
+  EXPECT_EQ(Text("clipped('grün', 1)"), "…");
+}
+
+TEST(TableModule, NeighboursOfANumber) {
+  const std::string list = "require('withy.table')";
+  EXPECT_EQ(Eval(list + ".at_most({ 1, 2, 5 }, 4.9)"), "2");
+  EXPECT_EQ(Eval(list + ".at_most({ 1, 2, 5 }, 0)"), "1");
+  EXPECT_EQ(Eval(list + ".at_least({ 1, 2, 5 }, 2.1)"), "5");
+  EXPECT_EQ(Eval(list + ".at_least({ 1, 2, 5 }, 9)"), "5");
+}
+
+// 100 mm = 3.937 in = 3 15/16 in; 254 +- 0.4 mm.
+TEST(LengthsModule, AsAskedFor) {
+  const auto said = [](const std::string& units, const std::string& call) {
+    return Eval("require('withy.lengths').asked({ options = { units = '" + units + "' } })." + call);
+  };
+  EXPECT_EQ(said("mm", "say(100.4)"), "100 mm");
+  EXPECT_EQ(said("mm", "say(254, 0.4)"), "254.0 ± 0.4 mm");
+  EXPECT_EQ(said("mm", "say(254, 3)"), "254 ± 3 mm");
+  EXPECT_EQ(said("inch", "say(100)"), "3 15/16\"");
+  EXPECT_EQ(said("inch", "say(254, 2.54)"), "10.0 ± 0.1 in");
+  EXPECT_EQ(said("inch", "mm"), "25.4");
+}
+
 TEST(TextModule, LinesPadsAndWraps) {
   EXPECT_EQ(Text("trim('  a b\\t\\n')"), "a b");
   EXPECT_EQ(Joined("require('withy.text').lines('a\\r\\nb\\n\\nc\\n')"), "a|b||c");
