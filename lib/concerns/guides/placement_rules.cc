@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "absl/strings/str_format.h"
+#include "nearest_point.h"
 #include "withy/numerics/minimise.h"
 
 namespace withy {
@@ -62,6 +63,35 @@ Programme NearestProgramme(const PlaceRules& rules, const std::vector<double>& w
     return true;
   };
   return programme;
+}
+
+std::vector<double> Within(const PlaceRules& rules, std::vector<double> s_m) {
+  for (std::size_t k = 0; k < s_m.size(); ++k) s_m[k] = std::clamp(s_m[k], rules.low[k], rules.high[k]);
+  return s_m;
+}
+
+// Rows and bounds; guides that have but one place are no unknowns.
+std::vector<HalfSpace> HalfSpacesOf(const PlaceRules& rules) {
+  const std::size_t guides = rules.low.size();
+  std::vector<HalfSpace> spaces;
+  for (const PlaceRule& rule : rules.rows) {
+    HalfSpace space{rule.row, rule.most};
+    for (std::size_t k = 0; k < guides; ++k) {
+      if (rules.low[k] < rules.high[k]) continue;
+      space.most -= space.normal[k] * rules.low[k];
+      space.normal[k] = 0;
+    }
+    spaces.push_back(std::move(space));
+  }
+  for (std::size_t k = 0; k < guides; ++k) {
+    if (!(rules.low[k] < rules.high[k])) continue;
+    for (const double sign : {-1.0, 1.0}) {
+      HalfSpace space{std::vector<double>(guides, 0.0), sign < 0 ? -rules.low[k] : rules.high[k]};
+      space.normal[k] = sign;
+      spaces.push_back(std::move(space));
+    }
+  }
+  return spaces;
 }
 
 }  // namespace
@@ -126,8 +156,11 @@ std::string Tighten(const PlacementProblem& problem, PlaceRules& rules) {
 
 NearestPlaces Nearest(const PlaceRules& rules, const std::vector<double>& s_m) {
   NearestPlaces nearest;
-  std::vector<double> start = s_m;
-  for (std::size_t k = 0; k < start.size(); ++k) start[k] = std::clamp(start[k], rules.low[k], rules.high[k]);
+  if (auto kept = NearestPoint(HalfSpacesOf(rules), Within(rules, s_m), kPlaceTolerance / 100)) {
+    nearest.s_m = Within(rules, std::move(*kept));
+    return nearest;
+  }
+  std::vector<double> start = Within(rules, s_m);
   double slack = 0;
   for (const PlaceRule& rule : rules.rows) slack = std::max(slack, rule.Missing(start));
   start.push_back(slack);

@@ -70,6 +70,8 @@ class Proposer {
     if (!(options_.grid_m > 0) || !found.best.solved) return found;
     Placement rounded = OnGrid(problem, found.best, options_.grid_m, {most_solves});
     proposal_.solves += rounded.solves;
+    // The grid is the reason only where there is a layout off it.
+    if (!found.feasible && !rounded.feasible && !found.why.empty()) rounded.why = std::move(found.why);
     return rounded;
   }
 

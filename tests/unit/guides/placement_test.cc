@@ -225,6 +225,21 @@ TEST(PlaceGuides, ClearanceThatCannotBeHadIsNamed) {
   }
 }
 
+// Even gaps from 0.8 m on a rod of 2.1 m keep every rule: 1.3 m / 55 is 23.6 mm, and 14 mm are asked.
+TEST(PlaceGuides, ManyGuidesWhoseGapsNeverGrow) {
+  for (const std::size_t guides : {34u, 40u, 55u}) {
+    PlacementProblem problem = Underneath(guides);
+    problem.gaps_never_grow = true;
+    problem.least_gaps_m.assign(guides, 0.014);
+    problem.last_high_m = 2.1 - 0.014;
+    problem.cases.resize(1);
+    problem.cases.front().clearance_m.reset();
+    const Placement found = PlaceGuides(problem, {10});
+    EXPECT_TRUE(found.feasible) << guides << ": " << found.why;
+    ExpectWithinRules(problem, found.best);
+  }
+}
+
 TEST(PlaceGuides, SameAnswerTwice) {
   const Placement once = PlaceGuides(OnTop(7)), again = PlaceGuides(OnTop(7));
   EXPECT_EQ(once.best.s_m, again.best.s_m);
