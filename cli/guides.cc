@@ -4,6 +4,7 @@
 #include "absl/strings/numbers.h"
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_split.h"
+#include "absl/strings/strip.h"
 #include "bench_log.h"
 #include "commands.h"
 #include "design_input.h"
@@ -26,6 +27,8 @@ constexpr Example kExamples[] = {
     {"withy guides spinning.txtpb --lifted '300 g' --butt-angle '45 deg' --touched none -o tested.txtpb",
      "record a static test of the bench"},
 };
+
+constexpr int kMostOfModel = 1000;
 
 constexpr OptionSpec kOptions[] = {
     {"--free", "", "gaps may grow towards the tip"},
@@ -118,12 +121,16 @@ int RecordTest(const TypedTest& test, const Options& options, Io& io, CheckedDes
 // "ring-16=2,runner=4". False, said on standard error, where it is none: kUsage.
 bool ReadStock(const Options& options, Io& io, std::vector<StockOfModel>& stock) {
   for (const std::string& value : options.Values("--stock")) {
+    if (absl::StripAsciiWhitespace(value).empty()) {
+      io.Complain("--stock: no MODEL=COUNT", "ring-16=2,runner=4: models by their id in guide_models");
+      return false;
+    }
     for (const absl::string_view item : absl::StrSplit(value, ',', absl::SkipWhitespace())) {
       const std::vector<std::string> parts = absl::StrSplit(item, '=');
       StockOfModel of;
       if (parts.size() != 2 || parts[0].empty() || !absl::SimpleAtoi(parts[1], &of.count) || of.count < 1 ||
-          of.count > 1000) {
-        io.Complain(absl::StrCat("--stock: '", item, "' is no MODEL=COUNT"),
+          of.count > kMostOfModel) {
+        io.Complain(absl::StrCat("--stock: '", item, "' is no MODEL=COUNT, counts from 1 to ", kMostOfModel),
                     "ring-16=2,runner=4: models by their id in guide_models");
         return false;
       }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "absl/strings/str_cat.h"
 #include "absl/strings/str_format.h"
@@ -32,6 +33,10 @@ std::string WrongStock(const StockOfModel& stock, const v1::Design& design) {
                         nearest.empty() ? "" : absl::StrCat(", did you mean '", nearest, "'?"));
   }
   return stock.count > 0 ? "" : absl::StrCat("of '", stock.model, "' there are none: leave it out");
+}
+
+std::string TooMany(int guides) {
+  return absl::StrFormat("%d guides: at most %d are placed", guides, kMostGuides);
 }
 
 int GuidesWanted(const PlacementOptions& options, const v1::Design& design) {
@@ -90,6 +95,12 @@ class Work {
     if (!train_.rod.not_understood.empty()) {
       return CannotTell(
           absl::StrCat("an entry of the log is not understood: ", train_.rod.not_understood.front().ToString()));
+    }
+    if (const int wanted = GuidesWanted(options_, document_.design); wanted > kMostGuides) {
+      return CannotTell(TooMany(wanted));
+    }
+    if (const int written = document_.design.load_cases_size(); written > 0 && train_.rod.load_cases.empty()) {
+      return CannotTell(absl::StrFormat("%d load cases are too many to be read: correct load_cases", written));
     }
     if (options_.count > 0) TakeCount(options_.count, train_.rod);
     absl::StatusOr<TrainPlan> plan = PlanTrain(train_.rod, answers_.bending, wishes_);
@@ -210,10 +221,12 @@ std::string WhatIsWrongWith(const PlacementOptions& options, const v1::Design& d
   if (!(grid_mm >= kLeastGridMm && grid_mm <= kMostGridMm)) {
     return absl::StrFormat("a grid of %g mm: from %g to %g mm", grid_mm, kLeastGridMm, kMostGridMm);
   }
+  if (options.count > kMostGuides) return TooMany(options.count);
   const int wanted = GuidesWanted(options, design);
-  if (wanted > kMostGuides) return absl::StrFormat("%d guides: at most %d are placed", wanted, kMostGuides);
   int in_stock = 0;
+  std::set<std::string> named;
   for (const StockOfModel& stock : options.stock) {
+    if (!named.insert(stock.model).second) return absl::StrCat("'", stock.model, "' is named twice: add its counts");
     if (const std::string wrong = WrongStock(stock, design); !wrong.empty()) return wrong;
     in_stock += stock.count;
   }

@@ -5,6 +5,7 @@
 
 #include "absl/strings/str_format.h"
 #include "train_parts.h"
+#include "withy/line_load/line_load.h"
 #include "withy/units/quantity.h"
 
 namespace withy::guides {
@@ -116,6 +117,54 @@ void AddLighter(std::vector<TrainLoad>& loads, std::vector<std::string>& notes) 
                       kLight, kMiddle, full.id));
 }
 
+// Heaviest first, without those that are like one before; of what is still too many the heaviest, the lightest and
+// some between them.
+void TakeThoseThatDiffer(std::vector<TrainLoad>& loads, std::vector<std::string>& notes) {
+  const std::size_t written = loads.size();
+  std::stable_sort(loads.begin(), loads.end(), [](const TrainLoad& a, const TrainLoad& b) {
+    return a.as_load_case.load_n->value > b.as_load_case.load_n->value;
+  });
+  std::vector<TrainLoad> differ;
+  for (const TrainLoad& load : loads) {
+    const bool new_one = std::all_of(differ.begin(), differ.end(), [&load](const TrainLoad& kept) {
+      return Differ(kept.as_load_case, load.as_load_case);
+    });
+    if (new_one) differ.push_back(load);
+  }
+  loads = differ;
+  if (differ.size() > kMostLoads) {
+    loads.clear();
+    for (std::size_t i = 0; i < kMostLoads; ++i) {
+      loads.push_back(differ[i * (differ.size() - 1) / (kMostLoads - 1)]);
+    }
+  }
+  notes.push_back(
+      absl::StrFormat("Of %d loads through the line %d differ by more than a tenth or by more than 10 degrees; %d are "
+                      "placed for, the heaviest and the lightest among them.",
+                      written, differ.size(), loads.size()));
+}
+
+// Says of the first what to correct; empty where none is left out.
+std::string LeaveOutThoseHeldBeyond(double farthest_m, std::vector<TrainLoad>& loads, std::vector<std::string>& notes) {
+  std::string first;
+  std::vector<TrainLoad> kept;
+  for (const TrainLoad& load : loads) {
+    const LoadCase& from = load.as_load_case;
+    if (!from.clamp || from.clamp->value.meters() < farthest_m) {
+      kept.push_back(load);
+      continue;
+    }
+    const std::string why = absl::StrFormat(
+        "'%s' is held %.0f mm from the butt end, and ahead of that there is no place for the butt guide, which stands "
+        "no further than %.0f mm: correct %s",
+        from.id, from.clamp->value.mm(), farthest_m * 1000, from.clamp->at.ToString());
+    notes.push_back("Left out: " + why + ".");
+    if (first.empty()) first = why;
+  }
+  loads = std::move(kept);
+  return first;
+}
+
 bool IsFixedSpool(const Rod& rod, int side) {
   return side < 0 && (rod.order.technique == "spinning" || rod.order.technique == "surf");
 }
@@ -152,18 +201,15 @@ const TrainLoad& HeaviestOf(const std::vector<TrainLoad>& loads) {
   });
 }
 
-std::vector<TrainLoad> TrainLoadsOf(const Rod& rod, int side, std::vector<std::string>& notes) {
+absl::StatusOr<std::vector<TrainLoad>> TrainLoadsOf(const Rod& rod, int side, double farthest_clamp_m,
+                                                    std::vector<std::string>& notes) {
   std::vector<TrainLoad> loads = OfTheDesign(rod, /*at_tip=*/false);
+  std::string left_out = LeaveOutThoseHeldBeyond(farthest_clamp_m, loads, notes);
+  if (left_out.empty()) left_out = WhatIsWrongWithPulls(rod);
+  if (loads.empty() && !left_out.empty()) return absl::FailedPreconditionError(std::move(left_out));
   if (loads.empty()) TakeFullLoad(rod, loads, notes);
   if (loads.empty()) return loads;
-  if (loads.size() > kMostLoads) {
-    std::stable_sort(loads.begin(), loads.end(), [](const TrainLoad& a, const TrainLoad& b) {
-      return a.as_load_case.load_n->value > b.as_load_case.load_n->value;
-    });
-    notes.push_back(
-        absl::StrFormat("Of %d loads through the line the %d heaviest are placed for.", loads.size(), kMostLoads));
-    loads.resize(kMostLoads);
-  }
+  if (loads.size() > kMostLoads) TakeThoseThatDiffer(loads, notes);
   if (!AnyDiffer(loads)) {
     if (!loads.front().as_load_case.at.empty()) AddDrag(rod, loads, notes);
     AddLighter(loads, notes);

@@ -12,8 +12,11 @@
 
 namespace withy::guides {
 
-// Adds to `notes` what was added to the design's loads and why. Empty: the design tells of no pull at all.
-std::vector<TrainLoad> TrainLoadsOf(const Rod& rod, int side, std::vector<std::string>& notes);
+// Adds to `notes` what was added to the design's loads or left out and why. Loads held `farthest_clamp_m` from the butt
+// end or further are left out. Empty: the design tells of no pull at all. FailedPrecondition: it does, and none of them
+// can be used; what to correct.
+absl::StatusOr<std::vector<TrainLoad>> TrainLoadsOf(const Rod& rod, int side, double farthest_clamp_m,
+                                                    std::vector<std::string>& notes);
 // Of those, the one with the largest pull.
 const TrainLoad& HeaviestOf(const std::vector<TrainLoad>& loads);
 // Direction of the line beyond the tip-top, radians clockwise from the butt's forward axis.

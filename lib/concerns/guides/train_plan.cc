@@ -73,7 +73,10 @@ class Planner {
       return CannotTell("on which side of the rod reel and guides stand is not known: write intent.reel.side");
     }
     problem().side = rod_.order.side;
-    plan_.loads = guides::TrainLoadsOf(rod_, rod_.order.side, plan_.notes);
+    absl::StatusOr<std::vector<TrainLoad>> loads =
+        guides::TrainLoadsOf(rod_, rod_.order.side, FarthestClampM(), plan_.notes);
+    if (!loads.ok()) return loads.status();
+    plan_.loads = *std::move(loads);
     if (plan_.loads.empty()) {
       return CannotTell(
           "no load is known: add load_cases { id: \"lift\" lifted { g: 300 } butt_angle { deg: 45 } }, or the line's "
@@ -81,9 +84,25 @@ class Planner {
     }
     for (const TrainLoad& load : plan_.loads) {
       const LoadCase& from = load.as_load_case;
+      if (std::string wrong = WhatIsWrongWithDirection(from); !wrong.empty()) return CannotTell(std::move(wrong));
       problem().cases.push_back({from.id, from.load_n->value, guides::PhiOf(from), 0, load.weight, load.clearance_m});
     }
+    if (rod_.order.friction && rod_.order.friction->value > 0) {
+      plan_.notes.push_back(
+          "The line is taken to run freely through the rings: intent.line.friction does not enter into the places (0.1 "
+          "changes the largest angle by about 1 % at most).");
+    }
     return absl::OkStatus();
+  }
+
+  // As far as the butt guide may stand at most: a hand there leaves it no place ahead of itself.
+  double FarthestClampM() const {
+    const double tip_m = bending_.stiff ? bending_.stiff->butt_m + bending_.stiff->beam.length() : INFINITY;
+    const std::optional<double> foot =
+        rod_.order.reel_foot_m ? std::optional(rod_.order.reel_foot_m->value()) : std::nullopt;
+    const std::optional<UsualRange> usual = ButtGuideBounds(wishes_.practice, foot);
+    const double ahead_m = guides::FrontOfHandle(rod_).value_or(0) + kAheadOfHandleM;
+    return std::min(tip_m, std::max(usual ? usual->most : tip_m, ahead_m));
   }
 
   // Held as under the heaviest load, since a layout has to serve all of them at once.

@@ -12,6 +12,9 @@ namespace {
 constexpr double kOffByM = 0.003;
 // A first look tells the places well enough for the diameters there.
 constexpr int kFirstLook = 150, kWholeSearch = 600, kComparison = 400;
+// Guides times loads that these are for; larger ones are looked for less long, but so long at least.
+constexpr double kUsualSize = 60;
+constexpr int kLeastSearch = 30;
 
 class Proposer {
  public:
@@ -20,20 +23,24 @@ class Proposer {
   }
 
   TrainProposal Run() {
-    Placement found = Search(plan(), kWholeSearch);
-    if (LetGoOfHeaviest(found)) found = Search(plan(), kWholeSearch);
+    Placement found = Search(plan(), Budget(kWholeSearch));
+    if (LetGoOfHeaviest(found)) found = Search(plan(), Budget(kWholeSearch));
     if (!found.best.solved) {
       proposal_.no_room = found.best.s_m.empty() && WhatIsWrongWith(plan().problem).empty();
       proposal_.why = proposal_.no_room ? NoRoom() : found.why.empty() ? found.best.why : found.why;
       return std::move(proposal_);
     }
-    found = Rounded(plan().problem, std::move(found), kWholeSearch);
+    found = Rounded(plan().problem, std::move(found), Budget(kWholeSearch));
     proposal_.proposed = JudgeLayout(rod_, plan(), found.best.s_m);
     const Layout& layout = proposal_.proposed->layout;
     Count(1);
     proposal_.feasible = layout.solved && IsFeasible(layout);
     if (!proposal_.feasible)
       proposal_.why = found.why.empty() ? "no layout was found that keeps all limits" : found.why;
+    if (const std::string close = LockedTooClose(); !close.empty()) {
+      proposal_.feasible = false;
+      proposal_.why = proposal_.why.empty() ? close : absl::StrFormat("%s; %s", close, proposal_.why);
+    }
     if (!layout.solved) proposal_.proposed.reset();
     if (proposal_.proposed) Compare();
     return std::move(proposal_);
@@ -42,6 +49,23 @@ class Proposer {
  private:
   TrainPlan& plan() { return proposal_.plan; }
   void Count(int layouts) { proposal_.solves += layouts * static_cast<int>(plan().problem.cases.size()); }
+
+  // No search can mend what two rings that both stay break.
+  std::string LockedTooClose() {
+    const PlacementProblem& problem = plan().problem;
+    for (std::size_t k = 0; k < problem.locked_m.size(); ++k) {
+      const bool last = k + 1 == problem.locked_m.size();
+      if (!problem.locked_m[k] || (!last && !problem.locked_m[k + 1])) continue;
+      const double gap_m = (last ? problem.beam.length() : *problem.locked_m[k + 1]) - *problem.locked_m[k];
+      if (gap_m >= problem.least_gaps_m[k] - kPlaceTolerance) continue;
+      const std::string& id = rod_.guides[plan().guides[k]].id;
+      const std::string next = last ? "the tip-top" : absl::StrFormat("'%s'", rod_.guides[plan().guides[k + 1]].id);
+      return absl::StrFormat(
+          "'%s' stays %.1f mm from %s, and their feet and thread need %.1f mm: unlock it or correct its from_tip", id,
+          gap_m * 1000, next, problem.least_gaps_m[k] * 1000);
+    }
+    return "";
+  }
 
   std::string NoRoom() {
     const PlacementProblem& problem = plan().problem;
@@ -55,9 +79,16 @@ class Proposer {
         problem.count(), needed_m * 1000, there_m * 1000);
   }
 
+  // What one solution costs grows with rings, and what one layout costs with loads.
+  int Budget(int solves) {
+    const PlacementProblem& problem = plan().problem;
+    const double size = static_cast<double>(problem.count()) * static_cast<double>(problem.cases.size());
+    return std::max(kLeastSearch, static_cast<int>(solves * std::min(1.0, kUsualSize / size)));
+  }
+
   // Leaves the offsets of the places found in the plan's problem.
   Placement Search(TrainPlan& plan, int most_solves) {
-    const Placement look = PlaceGuides(plan.problem, {kFirstLook});
+    const Placement look = PlaceGuides(plan.problem, {Budget(kFirstLook)});
     proposal_.solves += look.solves;
     if (!look.best.solved) return look;
     plan.problem = WithOffsetsAt(rod_, plan, look.best.s_m);
@@ -99,7 +130,7 @@ class Proposer {
     TrainPlan other = plan();
     other.problem = problem;
     other.guides.resize(problem.offsets_m.size(), plan().guides.back());
-    const Placement found = Rounded(other.problem, Search(other, kComparison), kComparison);
+    const Placement found = Rounded(other.problem, Search(other, Budget(kComparison)), Budget(kComparison));
     if (!found.best.solved) return std::nullopt;
     Count(1);
     JudgedLayout best = JudgeLayout(rod_, other, found.best.s_m);

@@ -47,6 +47,10 @@ class Bench {
  private:
   // What keeps the load from being hung, as what to do; empty where nothing does.
   std::string SetUp(const LoadCase& load, StrungRod& strung) const {
+    if (std::string wrong = WhatIsWrongWithDirection(load); !wrong.empty()) return wrong;
+    if (const auto& friction = rod_.order.friction; friction && !(friction->value >= 0 && friction->value <= 1)) {
+      return absl::StrFormat("correct %s: %g is outside 0 to 1", friction->at.ToString(), friction->value);
+    }
     const StiffBlank& stiff = *bending_.stiff;
     strung.clamp_m = std::max(load.clamp ? load.clamp->value.meters() : *bending_.held_m, stiff.butt_m);
     if (strung.clamp_m > stiff.butt_m + stiff.beam.length() - kNothingLeftM)
@@ -141,11 +145,29 @@ std::string MissingOf(const Rod& rod, const BendingAnswers& bending, const LineT
 }  // namespace
 }  // namespace line_load
 
+std::string WhatIsWrongWithPulls(const Rod& rod) {
+  for (const LoadCase& load : rod.load_cases) {
+    if (load.at_tip || line_load::PullsThroughTheLine(load)) continue;
+    return absl::StrCat("correct the pull of ", load.at.ToString(), ": lifted or tension, 0.01 to 500 N");
+  }
+  return "";
+}
+
+std::string WhatIsWrongWithDirection(const LoadCase& load) {
+  constexpr double kHalfTurnDeg = 180;
+  if (!load.line_angle_deg || std::abs(load.line_angle_deg->value) <= kHalfTurnDeg) return "";
+  return absl::StrFormat("correct %s: %g degrees are more than half a turn", load.line_angle_deg->at.ToString(),
+                         load.line_angle_deg->value);
+}
+
 LineLoadAnswers ComputeLineLoad(const Rod& rod, const BendingAnswers& bending, Inputs& inputs) {
   LineLoadAnswers answers;
   const bool asked = std::any_of(rod.load_cases.begin(), rod.load_cases.end(), line_load::PullsThroughTheLine);
   const bool tested = std::any_of(rod.static_tests.begin(), rod.static_tests.end(),
                                   [](const StaticTest& test) { return line_load::PullsThroughTheLine(test.load); });
+  if (std::string wrong = WhatIsWrongWithPulls(rod); !wrong.empty()) {
+    answers.unknowns.push_back({"line_load", std::move(wrong)});
+  }
   if (!asked && !tested) return answers;
   auto* const unknowns = asked ? &answers.unknowns : nullptr;
   answers.train = TrainOf(rod, nullptr, &answers.assumptions, unknowns);

@@ -71,10 +71,36 @@ void JudgeCautionAngle(const View& view, std::vector<Finding>& findings) {
   }
 }
 
+constexpr Code kClampAheadOfGuide = {
+    .name = "line_load/clamp-ahead-of-guide",
+    .severity = Severity::kWarning,
+    .summary = "The rod is to be held ahead of its butt guide: what the load does cannot be told",
+    .why =
+        "All that lies behind the clamp is held, the guide with it, and the line would run back over the hand. The place "
+        "of the guide or that of the clamp is wrong.",
+    .action = "Measure both again: the guide from the tip-top's ring, the clamp from the butt end to its tip-side edge.",
+};
+
+void JudgeClampAheadOfGuide(const View& view, std::vector<Finding>& findings) {
+  if (!view.answers.train || view.answers.train->guides.empty()) return;
+  const double guide_mm = view.answers.train->ring_m.front() * 1000;
+  for (const StrungRod& strung : view.answers.cases) {
+    const double clamp_mm = strung.clamp_m * 1000;
+    const bool on_rod = strung.clamp_m < view.answers.train->ring_m.back();
+    if (strung.told() || !on_rod || clamp_mm < guide_mm) continue;
+    findings.push_back(MakeFinding(
+        kClampAheadOfGuide, strung.at,
+        absl::StrFormat("load '%s' is held %.1f mm from the butt end, and %s, the butt guide, stands at %.1f mm",
+                        strung.id, clamp_mm, RingName(view, 0), guide_mm),
+        {{"clamp_mm", clamp_mm}, {"guide_mm", guide_mm}}));
+    findings.back().related = {RingPath(view, 0)};
+  }
+}
+
 }  // namespace
 
 std::vector<Rule<View>> LoadRules() {
-  return {{&kFolds, JudgeFolds}, {&kCautionAngle, JudgeCautionAngle}};
+  return {{&kFolds, JudgeFolds}, {&kCautionAngle, JudgeCautionAngle}, {&kClampAheadOfGuide, JudgeClampAheadOfGuide}};
 }
 
 }  // namespace withy::line_load

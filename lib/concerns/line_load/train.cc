@@ -38,6 +38,13 @@ class Train {
     if (assumptions_ != nullptr) assumptions_->push_back({std::move(at), std::move(used), std::move(why)});
   }
 
+  // Says so: no height of a reel or ring is counted from the other side of the blank.
+  bool IsNegative(const Known<Length>& height) {
+    if (height.value.meters() >= 0) return false;
+    CannotTell(absl::StrFormat("correct %s: %g mm is below zero", height.at.ToString(), height.value.mm()));
+    return true;
+  }
+
   // Where the line leaves the reel. Of a spool across the rod the line leaves from the rim, anywhere around it and
   // along its width, and most from a guide that sweeps it: the middle of the reel foot at the height of the spool's
   // axis stands for all of that, half a spool away at most. A spool along the rod lets the line run off over its lip,
@@ -50,7 +57,7 @@ class Train {
     if (!order.spool_axis_height) {
       CannotTell("measure from the axis of the blank to that of the spool (intent.reel.spool_axis_height)");
     }
-    if (!order.reel_foot_m || !order.spool_axis_height) return;
+    if (!order.reel_foot_m || !order.spool_axis_height || IsNegative(*order.spool_axis_height)) return;
     const double lip_m = order.spool_lip ? order.spool_lip->value.meters() : 0;
     const double tilt = order.spool_axis_angle_deg ? order.spool_axis_angle_deg->value * kDegree : 0;
     train_.reel_m = order.reel_foot_m->value() + lip_m;
@@ -88,9 +95,9 @@ class Train {
     } else if (!diameter) {
       CannotTell(absl::StrCat("guide '", guide.id, "' is not on the blank: measure its place again"));
     }
-    if (!guide.ring_height || !diameter) return;
+    if (!guide.ring_height || !diameter || IsNegative(*guide.ring_height)) return;
     train_.guides.push_back(static_cast<int>(i));
-    Add(ring_m, std::max(0.0, guide.ring_height->value.meters()) + *diameter / 2, guide.angle_deg);
+    Add(ring_m, guide.ring_height->value.meters() + *diameter / 2, guide.angle_deg);
   }
 
   void AddGuides() {
@@ -123,8 +130,8 @@ class Train {
       CannotTell("describe the tip-top: the line runs through it");
     } else if (!rod_.tip_top->ring_height) {
       CannotTell("measure from the axis of the tip-top's tube to the centre of its ring (tip_top.ring_height)");
-    } else if (rod_.tip_ring_m) {
-      Add(rod_.tip_ring_m->value(), std::max(0.0, rod_.tip_top->ring_height->value.meters()), rod_.tip_top->angle_deg);
+    } else if (!IsNegative(*rod_.tip_top->ring_height) && rod_.tip_ring_m) {
+      Add(rod_.tip_ring_m->value(), rod_.tip_top->ring_height->value.meters(), rod_.tip_top->angle_deg);
     }
   }
 

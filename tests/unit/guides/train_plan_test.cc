@@ -86,6 +86,41 @@ std::string WhyNot(const Written& written) {
   return std::string(PlanTrain(rod, BendingOfRod(rod), Wishes()).status().message());
 }
 
+// Six of 20 to 20.5 N in one direction differ by less than a tenth: of these the heaviest. The seventh pulls 2 N, 30
+// degrees further: two are left, and none is added.
+TEST(TrainPlan, OfManyLikeLoadsOneIsTakenAndTheLightOneKept) {
+  std::string loads;
+  for (const char* n : {"20.0", "20.1", "20.2", "20.3", "20.4", "20.5"}) {
+    absl::StrAppend(&loads, "load_cases { id: \"l", n, "\" tension { n: ", n, " } line_angle { deg: 90 } }\n");
+  }
+  absl::StrAppend(&loads, "load_cases { id: \"light\" tension { n: 2 } line_angle { deg: 120 } }");
+  const TrainPlan plan = PlanFor({.loads = loads});
+  ASSERT_EQ(plan.problem.cases.size(), 2u);
+  EXPECT_DOUBLE_EQ(plan.problem.cases[0].tension_n, 20.5);
+  EXPECT_DOUBLE_EQ(plan.problem.cases[1].tension_n, 2);
+}
+
+TEST(TrainPlan, RefusedLoadsAreNotReplacedByAssumedOnes) {
+  for (const char* pull : {"n: -5", "n: 0", "n: 1e300"}) {
+    const std::string why = WhyNot({.intent = "line { strength { n: 60 } }",
+                                    .loads = absl::StrCat("load_cases { id: \"l\" tension { ", pull, " } }")});
+    EXPECT_THAT(why, HasSubstr("load_cases[l]")) << pull;
+  }
+}
+
+// The foot at 150 mm and the butt guide at most 900 mm from it: 1050 mm from the butt end.
+TEST(TrainPlan, LoadsHeldAheadOfTheButtGuideAreLeftOut) {
+  constexpr char kFar[] = "load_cases { id: \"far\" tension { n: 9 } clamp_from_butt { mm: 1900 } }";
+  EXPECT_THAT(WhyNot({.loads = kFar}), HasSubstr("load_cases[far].clamp_from_butt"));
+  const TrainPlan plan = PlanFor({.loads = absl::StrCat(kFar, "load_cases { id: \"lift\" tension { n: 4 } }")});
+  for (const TrainLoad& load : plan.loads) EXPECT_LE(load.as_load_case.load_n->value, 4) << load.as_load_case.id;
+}
+
+TEST(TrainPlan, LinesBeyondHalfATurnAreNamed) {
+  EXPECT_THAT(WhyNot({.loads = "load_cases { id: \"l\" tension { n: 9 } line_angle { deg: 200 } }"}),
+              HasSubstr("load_cases[l].line_angle"));
+}
+
 // 500 g x 9.80665 m/s2 = 4.903325 N straight down, of a level butt 90 degrees; 0.22 and 0.55 of it 1.0787315
 // and 2.69682875 N.
 TEST(TrainLoads, OneLoadIsTheFullOneOfThree) {
@@ -223,6 +258,15 @@ TEST(TrainLimits, WhatIsLockedOrWrappedStays) {
   EXPECT_FALSE(wrapped.problem.locked_m[2]);
   const TrainPlan placed = PlanFor({.log = R"(log { id: "e1" placed { what: "g3" place { from_tip { mm: 302 } } } })"});
   EXPECT_NEAR(placed.problem.locked_m[2].value(), 1.5, 1e-9);
+}
+
+// 602 and 598 mm from the tip-top: 4 mm, and no two rings come nearer than 10 mm.
+TEST(TrainLimits, LockedTooCloseIsNotPossible) {
+  const Written written{
+      .g2 = R"(locked: true } guides { id: "beside" model: "one" from_tip { mm: 598 } locked: true)"};
+  const TrainProposal proposal = ProposeTrain(RodWith(written), PlanFor(written), {.grid_m = 0.002});
+  EXPECT_FALSE(proposal.feasible);
+  EXPECT_THAT(proposal.why, HasSubstr("'g2' stays 4.0 mm from 'beside'"));
 }
 
 TEST(TrainLimits, WhatIsNotKnownIsSaid) {

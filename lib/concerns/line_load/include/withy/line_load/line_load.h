@@ -79,6 +79,11 @@ LineLoadAnswers ComputeLineLoad(const Rod& rod, const BendingAnswers& bending, I
 std::optional<LineTrain> TrainOf(const Rod& rod, const std::vector<double>* places_of, std::vector<Assumption>* assumptions,
                                  std::vector<Unknown>* unknowns);
 
+// Of load cases through the line the first whose pull was refused or is not written: what to correct. Empty = none.
+std::string WhatIsWrongWithPulls(const Rod& rod);
+// Of the direction of the line, likewise: within half a turn of the butt's forward axis. NaN is refused in reading.
+std::string WhatIsWrongWithDirection(const LoadCase& load);
+
 void CheckLineLoad(const Rod& rod, const LineLoadAnswers& answers, std::vector<Finding>& findings);
 std::vector<Code> LineLoadCodes();
 std::vector<Figure> LineLoadFigures();
