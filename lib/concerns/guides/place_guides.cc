@@ -159,8 +159,8 @@ std::string WhatIsMissed(const PlacementProblem& problem, const Layout& layout) 
     const InClosed inside = ClosedAt(problem, k, layout.s_m[k]);
     if (inside.depth_m > kPlaceTolerance) {
       return absl::StrFormat(
-          "guide %d finds no place clear of what is closed to it from %.1f to %.1f mm from the butt end", k + 1,
-          inside.stretch->from_m * 1000, inside.stretch->to_m * 1000);
+          "guide %d finds no place clear of what is closed to it from %.1f to %.1f mm ahead of where the rod is held",
+          k + 1, inside.stretch->from_m * 1000, inside.stretch->to_m * 1000);
     }
   }
   return "";

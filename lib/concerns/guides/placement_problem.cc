@@ -67,12 +67,13 @@ std::string WrongOfBounds(const PlacementProblem& problem) {
   }
   if (!problem.locked_m.empty() && problem.locked_m.front()) return "";
   if (problem.first_low_m > problem.first_high_m) {
-    return absl::StrFormat("guide 1 has no room: not before %g m and not beyond %g m from the butt end",
+    return absl::StrFormat("guide 1 has no room: not before %g m and not beyond %g m ahead of where the rod is held",
                            problem.first_low_m, problem.first_high_m);
   }
   if (!(problem.first_low_m > 0) || !(problem.first_low_m > problem.reel_s_m)) {
-    return absl::StrFormat("guide 1 may stand at %g m from the butt end, which is not beyond butt end and reel",
-                           problem.first_low_m);
+    return absl::StrFormat(
+        "guide 1 may stand %g m ahead of where the rod is held, which is not beyond that and the reel",
+        problem.first_low_m);
   }
   return "";
 }

@@ -148,8 +148,9 @@ std::string Tighten(const PlacementProblem& problem, PlaceRules& rules) {
       rules.low[k] = rules.high[k];
       continue;
     }
-    return absl::StrFormat("no room for guide %d: not before %.1f mm and not beyond %.1f mm from the butt end", k + 1,
-                           rules.low[k] * 1000, rules.high[k] * 1000);
+    return absl::StrFormat(
+        "no room for guide %d: not before %.1f mm and not beyond %.1f mm ahead of where the rod is held", k + 1,
+        rules.low[k] * 1000, rules.high[k] * 1000);
   }
   return "";
 }
@@ -204,8 +205,9 @@ std::string WhatIsWrongWithPlaces(const PlacementProblem& problem, const std::ve
   double before = std::max(0.0, problem.reel_s_m);
   for (std::size_t k = 0; k < s_m.size(); ++k) {
     if (!(s_m[k] > before) || !(s_m[k] < problem.beam.length())) {
-      return absl::StrFormat("guide %d at %.1f mm from the butt end is not between the ring before it and the tip-top",
-                             k + 1, s_m[k] * 1000);
+      return absl::StrFormat(
+          "guide %d at %.1f mm ahead of where the rod is held is not between the ring before it and the tip-top", k + 1,
+          s_m[k] * 1000);
     }
     before = s_m[k];
   }

@@ -293,8 +293,8 @@ TEST(PlaceGuides, BadInputIsSaid) {
       {[](auto& p) { p.beam.pieces[0].stiffness = {}; }, "stiffness"},
       {[](auto& p) { p.beam.pieces.clear(); }, ""},
       {[&](auto& p) { p.reel_s_m = kNone; }, "reel"},
-      {[](auto& p) { p.reel_s_m = 0.5; }, "guide 1 may stand at 0.4 m"},
-      {[](auto& p) { p.first_low_m = 0; }, "guide 1 may stand at 0 m"},
+      {[](auto& p) { p.reel_s_m = 0.5; }, "guide 1 may stand 0.4 m ahead of where the rod is held"},
+      {[](auto& p) { p.first_low_m = 0; }, "guide 1 may stand 0 m ahead of where the rod is held"},
       {[](auto& p) {
          p.closed.assign(4, {{1.2, 1.1}});
        },
