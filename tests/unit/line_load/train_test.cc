@@ -42,6 +42,31 @@ Told Ask(const std::string& design, const std::vector<double>* places = nullptr)
   return told;
 }
 
+TEST(Train, HeightsBelowZeroAreNamedAndNotTakenAsNone) {
+  const std::string low =
+      "guide_models { id: 'under' ring_height { mm: -6 } } guides { id: 'g1' model: 'under' from_tip { mm: 900 } }\n";
+  const Told ring = Ask(std::string(kReel) + kBlank + low + kTipTop);
+  EXPECT_FALSE(ring.train.has_value());
+  ASSERT_EQ(ring.unknowns.size(), 1u);
+  EXPECT_THAT(ring.unknowns[0].measure, HasSubstr("guide_models[under].ring_height"));
+  const Told reel = Ask(std::string("intent { technique: 'casting' reel { foot_center_from_butt { mm: 250 } "
+                                    "spool_axis_height { mm: -40 } } }\n") +
+                        kBlank + kGuides + kTipTop);
+  EXPECT_FALSE(reel.train.has_value());
+  ASSERT_EQ(reel.unknowns.size(), 1u);
+  EXPECT_THAT(reel.unknowns[0].measure, HasSubstr("intent.reel.spool_axis_height"));
+}
+
+TEST(Loads, RefusedPullsAndDirectionsAreNamed) {
+  EXPECT_THAT(
+      WhatIsWrongWithPulls(RodOf("load_cases { id: 'a' tension { n: 3 } } load_cases { id: 'b' tension { n: 0 } }")),
+      HasSubstr("load_cases[b]"));
+  EXPECT_EQ(WhatIsWrongWithPulls(RodOf("load_cases { id: 'a' tension { n: 3 } }")), "");
+  const Rod rod = RodOf("load_cases { id: 'a' tension { n: 3 } line_angle { deg: 181 } }");
+  ASSERT_EQ(rod.load_cases.size(), 1u);
+  EXPECT_THAT(WhatIsWrongWithDirection(rod.load_cases[0]), HasSubstr("load_cases[a].line_angle"));
+}
+
 // Rings at 2003 - 1003 = 1000 mm, where the blank is 12 - 5 = 7 mm, and 1800 mm, 12 - 9 = 3 mm: 20 + 3.5 and 6 + 1.5 mm
 // from the axis.
 TEST(Train, HeightAndHalfTheBlank) {
