@@ -205,7 +205,10 @@ absl::StatusOr<std::vector<TrainLoad>> TrainLoadsOf(const Rod& rod, int side, do
                                                     std::vector<std::string>& notes) {
   std::vector<TrainLoad> loads = OfTheDesign(rod, /*at_tip=*/false);
   std::string left_out = LeaveOutThoseHeldBeyond(farthest_clamp_m, loads, notes);
-  if (left_out.empty()) left_out = WhatIsWrongWithPulls(rod);
+  if (const std::string refused = WhatIsWrongWithPulls(rod); !refused.empty()) {
+    notes.push_back(absl::StrFormat("Left out: a load that cannot be used; %s.", refused));
+    if (left_out.empty()) left_out = refused;
+  }
   if (loads.empty() && !left_out.empty()) return absl::FailedPreconditionError(std::move(left_out));
   if (loads.empty()) TakeFullLoad(rod, loads, notes);
   if (loads.empty()) return loads;

@@ -109,6 +109,11 @@ TEST(TrainPlan, RefusedLoadsAreNotReplacedByAssumedOnes) {
 }
 
 // The foot at 150 mm and the butt guide at most 900 mm from it: 1050 mm from the butt end.
+TEST(TrainPlan, ARefusedLoadBesideOthersIsNamed) {
+  const TrainPlan plan = PlanFor({.loads = R"(load_cases { id: "a" tension { n: 9 } } load_cases { id: "b" })"});
+  EXPECT_THAT(plan.notes.front(), HasSubstr("load_cases[b]"));
+}
+
 TEST(TrainPlan, LoadsHeldAheadOfTheButtGuideAreLeftOut) {
   constexpr char kFar[] = "load_cases { id: \"far\" tension { n: 9 } clamp_from_butt { mm: 1900 } }";
   EXPECT_THAT(WhyNot({.loads = kFar}), HasSubstr("load_cases[far].clamp_from_butt"));
