@@ -18,7 +18,8 @@ constexpr int kLeastSearch = 30;
 
 class Proposer {
  public:
-  Proposer(const Rod& rod, const TrainPlan& plan, const ProposeOptions& options) : rod_(rod), options_(options) {
+  Proposer(const Rod& rod, const TrainPlan& plan, const ProposeOptions& options)
+      : rod_(rod), options_(options), first_offsets_m_(plan.problem.offsets_m) {
     proposal_.plan = plan;
   }
 
@@ -126,11 +127,11 @@ class Proposer {
   }
 
   // Found as the proposal is. The guide that `problem` has more is like the last one.
-  std::optional<JudgedLayout> BestOf(const PlacementProblem& problem) {
+  std::optional<JudgedLayout> BestOf(const PlacementProblem& problem, int most_solves) {
     TrainPlan other = plan();
     other.problem = problem;
     other.guides.resize(problem.offsets_m.size(), plan().guides.back());
-    const Placement found = Rounded(other.problem, Search(other, Budget(kComparison)), Budget(kComparison));
+    const Placement found = Rounded(other.problem, Search(other, most_solves), most_solves);
     if (!found.best.solved) return std::nullopt;
     Count(1);
     JudgedLayout best = JudgeLayout(rod_, other, found.best.s_m);
@@ -145,11 +146,13 @@ class Proposer {
       Count(1);
     }
     if (!options_.compare) return;
+    // As it would be proposed, had it been asked for: from the same start.
     PlacementProblem other = problem;
     other.gaps_never_grow = !other.gaps_never_grow;
-    proposal_.other_rule = BestOf(other);
-    if (const auto fewer = OneFewer(problem)) proposal_.one_fewer = BestOf(*fewer);
-    if (const auto more = OneMore(problem)) proposal_.one_more = BestOf(*more);
+    other.offsets_m = first_offsets_m_;
+    proposal_.other_rule = BestOf(other, Budget(kWholeSearch));
+    if (const auto fewer = OneFewer(problem)) proposal_.one_fewer = BestOf(*fewer, Budget(kComparison));
+    if (const auto more = OneMore(problem)) proposal_.one_more = BestOf(*more, Budget(kComparison));
     const Layout& layout = proposal_.proposed->layout;
     proposal_.moved = MovedBy(WithOffsetsAt(rod_, plan(), layout.s_m), layout, kOffByM);
     Count(2 * problem.count());
@@ -157,6 +160,7 @@ class Proposer {
 
   const Rod& rod_;
   const ProposeOptions options_;
+  const std::vector<double> first_offsets_m_;
   TrainProposal proposal_;
 };
 
