@@ -33,7 +33,7 @@ constexpr int kMostOfModel = 1000;
 constexpr OptionSpec kOptions[] = {
     {"--free", "", "gaps may grow towards the tip"},
     {"--grid", "LENGTH", "places are whole multiples of it: '1/8 in', '2 mm' (by the design's units)"},
-    {.name = "--count", .value = "N", .summary = "place so many guides (as many as the design lists)", .most = 40},
+    {.name = "--count", .value = "N", .summary = "place so many guides (as many as the design lists)", .most = kMostPlaced},
     {.name = "--stock", .value = "MODEL=COUNT,...", .summary = "choose the models from these", .repeatable = true},
     {"--apply", "", "put places, and models chosen, into the design"},
     {"--json", "", "print JSON (PlacementReport of placement.proto)"},

@@ -22,7 +22,6 @@ namespace {
 constexpr double kEighthMm = 25.4 / 8,
                  kTwoMm = 2;  // what guides are rounded to at the bench (common practice, no source)
 constexpr double kLeastGridMm = 0.1, kMostGridMm = 50;
-constexpr int kMostGuides = 40;
 
 std::string WrongStock(const StockOfModel& stock, const v1::Design& design) {
   std::vector<std::string_view> models;
@@ -36,7 +35,7 @@ std::string WrongStock(const StockOfModel& stock, const v1::Design& design) {
 }
 
 std::string TooMany(int guides) {
-  return absl::StrFormat("%d guides: at most %d are placed", guides, kMostGuides);
+  return absl::StrFormat("%d guides: at most %d are placed", guides, kMostPlaced);
 }
 
 int GuidesWanted(const PlacementOptions& options, const v1::Design& design) {
@@ -96,7 +95,7 @@ class Work {
       return CannotTell(
           absl::StrCat("an entry of the log is not understood: ", train_.rod.not_understood.front().ToString()));
     }
-    if (const int wanted = GuidesWanted(options_, document_.design); wanted > kMostGuides) {
+    if (const int wanted = GuidesWanted(options_, document_.design); wanted > kMostPlaced) {
       return CannotTell(TooMany(wanted));
     }
     if (const int written = document_.design.load_cases_size(); written > 0 && train_.rod.load_cases.empty()) {
@@ -221,7 +220,7 @@ std::string WhatIsWrongWith(const PlacementOptions& options, const v1::Design& d
   if (!(grid_mm >= kLeastGridMm && grid_mm <= kMostGridMm)) {
     return absl::StrFormat("a grid of %g mm: from %g to %g mm", grid_mm, kLeastGridMm, kMostGridMm);
   }
-  if (options.count > kMostGuides) return TooMany(options.count);
+  if (options.count > kMostPlaced) return TooMany(options.count);
   const int wanted = GuidesWanted(options, design);
   int in_stock = 0;
   std::set<std::string> named;

@@ -17,7 +17,7 @@ std::vector<Pull> PullsOf(const Rod& rod, Inputs& inputs) {
     if (load.load_n)
       pull.load_n = inputs.Add(load.load_n->value, load.load_n->plus_minus.value_or(0), load.load_n->at.ToString());
     pull.butt_deg = load.butt_angle_deg.value;
-    pull.from_butt_deg = load.line_angle_deg ? -load.line_angle_deg->value : -90 - pull.butt_deg;
+    pull.from_butt_deg = -load.LineAngleDeg();
     pull.turn = inputs.Add(0, load.butt_angle_deg.plus_minus.value_or(0) * kDegree, load.butt_angle_deg.at.ToString());
     pulls.push_back(std::move(pull));
   }

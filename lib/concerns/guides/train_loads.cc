@@ -22,13 +22,9 @@ constexpr double kDragShare = 1.0 / 3;
 // A lure that leaves at 20 m/s after 2 m of swing was pulled with v2 / (2 x 2 m) = 100 m/s2, ten times its weight.
 constexpr double kCastFactor = 10;
 
-double PhiDeg(const LoadCase& load) {
-  return load.line_angle_deg ? load.line_angle_deg->value : 90 + load.butt_angle_deg.value;
-}
-
 bool Differ(const LoadCase& a, const LoadCase& b) {
   const double ratio = a.load_n->value / b.load_n->value;
-  return ratio > kSamePull || ratio < 1 / kSamePull || std::abs(PhiDeg(a) - PhiDeg(b)) > kSameDirectionDeg;
+  return ratio > kSamePull || ratio < 1 / kSamePull || std::abs(a.LineAngleDeg() - b.LineAngleDeg()) > kSameDirectionDeg;
 }
 
 bool AnyDiffer(const std::vector<TrainLoad>& loads) {
@@ -171,7 +167,7 @@ bool IsFixedSpool(const Rod& rod, int side) {
 
 void AddStraight(std::vector<TrainLoad>& loads, std::vector<std::string>& notes) {
   for (TrainLoad& load : loads) {
-    if (std::abs(PhiDeg(load.as_load_case)) >= kSameDirectionDeg) continue;
+    if (std::abs(load.as_load_case.LineAngleDeg()) >= kSameDirectionDeg) continue;
     load.weight = kStraightWeight;
     notes.push_back(
         absl::StrFormat("'%s' is a straight pull: its angles count three times, to keep the line's path straight "
@@ -192,7 +188,7 @@ void AddStraight(std::vector<TrainLoad>& loads, std::vector<std::string>& notes)
 }  // namespace
 
 double PhiOf(const LoadCase& load) {
-  return PhiDeg(load) * std::numbers::pi / 180;
+  return load.LineAngleDeg() * std::numbers::pi / 180;
 }
 
 const TrainLoad& HeaviestOf(const std::vector<TrainLoad>& loads) {

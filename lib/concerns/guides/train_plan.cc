@@ -231,12 +231,7 @@ class Planner {
       problem().offsets_m[at] = train.offset_m[k];
       turned[at] = train.turned[k];
     }
-    if (std::any_of(turned.begin(), turned.end(), [](double angle) { return angle != 0; })) {
-      problem().turned = turned;
-      plan_.notes.push_back(
-          "Guides are turned about the blank: the line's path in space is in it; the roll of the blank that such an "
-          "arrangement exists to cure is not, as the blank bends in one plane here.");
-    }
+    if (std::any_of(turned.begin(), turned.end(), [](double angle) { return angle != 0; })) problem().turned = turned;
     problem().first_low_m = std::max(problem().first_low_m, problem().reel_s_m + kLeastGapM);
     problem().first_high_m = std::max(problem().first_high_m, problem().first_low_m);
   }

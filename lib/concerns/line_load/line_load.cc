@@ -70,8 +70,7 @@ class Bench {
     strung.load.reel_s = train_.reel_m - strung.clamp_m;
     strung.load.reel_offset = train_.reel_height_m;
     strung.load.tension = strung.tension_n->value();
-    strung.load.far_angle =
-        (load.line_angle_deg ? load.line_angle_deg->value : 90 + load.butt_angle_deg.value) * kDegree;
+    strung.load.far_angle = load.LineAngleDeg() * kDegree;
     if (rod_.order.friction && rod_.order.friction->value > 0) {
       strung.load.friction = rod_.order.friction->value;
       strung.load.slip = LineSlip::kOut;
@@ -104,16 +103,7 @@ class Bench {
   LineLoadAnswers& answers_;
 };
 
-void SayAssumptions(const Rod& rod, const LineTrain& train, LineLoadAnswers& answers) {
-  for (const int guide : train.guides) {
-    const Guide& turned = rod.guides[guide];
-    if (!turned.angle_deg || std::remainder(turned.angle_deg->value, 360) == 0) continue;
-    answers.assumptions.push_back({turned.angle_deg->at, "the blank bends in one plane and does not roll",
-                                   "a guide turned about the blank moves the line's path in space, and that is in it; "
-                                   "the roll of the blank that such "
-                                   "an arrangement exists to cure is not"});
-    break;
-  }
+void SayAssumptions(const Rod& rod, LineLoadAnswers& answers) {
   if (rod.order.friction && rod.order.friction->value > 0) {
     answers.assumptions.push_back({rod.order.friction->at, "the line runs out over the rings",
                                    "a fish takes line: each ring then takes off a part of the pull, towards the reel"});
@@ -177,7 +167,7 @@ LineLoadAnswers ComputeLineLoad(const Rod& rod, const BendingAnswers& bending, I
     answers.train.reset();
     return answers;
   }
-  line_load::SayAssumptions(rod, *answers.train, answers);
+  line_load::SayAssumptions(rod, answers);
   line_load::Bench bench(rod, bending, *answers.train, inputs, answers);
   for (std::size_t i = 0; i < rod.load_cases.size(); ++i) {
     const LoadCase& load = rod.load_cases[i];

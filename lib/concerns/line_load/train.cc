@@ -82,9 +82,16 @@ class Train {
 
   // The ring's height is counted from the blank's surface under it.
   void Add(double ring_m, double offset_m, const Maybe<double>& angle_deg) {
+    const double turned_deg = angle_deg ? std::remainder(angle_deg->value, 360) : 0;
+    const bool first_turned = std::all_of(train_.turned.begin(), train_.turned.end(), [](double a) { return a == 0; });
+    if (turned_deg != 0 && first_turned) {
+      Assume(angle_deg->at, "the blank bends in one plane and does not roll",
+             "a ring turned about the blank moves the line's path in space, and that is in it; the roll of the blank "
+             "that such an arrangement exists to cure is not");
+    }
     train_.ring_m.push_back(ring_m);
     train_.offset_m.push_back(offset_m);
-    train_.turned.push_back(angle_deg ? train_.side * std::remainder(angle_deg->value, 360) * kDegree : 0);
+    train_.turned.push_back(turned_deg == 0 ? 0 : train_.side * turned_deg * kDegree);
   }
 
   void AddGuide(std::size_t i, double ring_m) {

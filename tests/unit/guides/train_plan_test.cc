@@ -130,8 +130,8 @@ TEST(TrainPlan, WhatIsTurnedAboutTheBlankIsSaid) {
   const TrainPlan plan = PlanFor({.g2 = "angle { deg: 90 }"});
   ASSERT_EQ(plan.problem.turned.size(), 3u);
   EXPECT_NEAR(plan.problem.turned[1], 90 * kDegree, 1e-12);
-  EXPECT_THAT(plan.notes, ::testing::Contains(HasSubstr("turned about the blank")));
-  EXPECT_THAT(PlanFor({}).notes, ::testing::Not(::testing::Contains(HasSubstr("turned about the blank"))));
+  EXPECT_THAT(plan.notes, ::testing::Contains(HasSubstr("does not roll")));
+  EXPECT_THAT(PlanFor({}).notes, ::testing::Not(::testing::Contains(HasSubstr("does not roll"))));
 }
 
 // 500 g x 9.80665 m/s2 = 4.903325 N straight down, of a level butt 90 degrees; 0.22 and 0.55 of it 1.0787315

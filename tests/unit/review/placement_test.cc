@@ -84,6 +84,8 @@ TEST_P(OfExample, TurnsTheLineAsLineLoadSaysOfTheDesignThen) {
   const Review review = ReviewDesign(ReadDesign("after.txtpb", *bytes));
   for (const v1::StrungRod& bent : review.report.line_load().cases()) {
     if (std::abs(bent.clamp_mm() - review.report.bending().finished().clamp_mm()) > 0.1) continue;
+    EXPECT_EQ(bent.state(), "bent") << bent.id();
+    ASSERT_EQ(bent.rings_size(), placement.guides_size() + 1);
     for (const v1::RingUnderLine& ring : bent.rings()) {
       const v1::PlacedFor* guide = Find(placement, ring.id());
       if (guide != nullptr && guide->under() == bent.id())

@@ -26,6 +26,9 @@ struct StockOfModel {
   int count = 0;
 };
 
+// More guides than any rod carries would take seconds.
+inline constexpr int kMostPlaced = 40;
+
 struct PlacementOptions {
   bool gaps_may_grow = false;       // towards the tip
   std::optional<double> grid_mm;    // places are whole multiples of it; unset = 1/8 in or 2 mm, by the design's units

@@ -18,6 +18,8 @@ struct LoadCase {
   Maybe<double> line_angle_deg;  // beyond the tip-top, clockwise from the butt's forward axis; unset = straight down
   Maybe<Length> clamp;           // tip-side edge, from the butt end; its own, else the order's holding point
 
+  // Of the line beyond the tip-top, clockwise from the butt's forward axis.
+  double LineAngleDeg() const { return line_angle_deg ? line_angle_deg->value : 90 + butt_angle_deg.value; }
   // Direction of the load, above the horizontal: -90 = straight down.
   double LoadAngleDeg() const { return line_angle_deg ? butt_angle_deg.value - line_angle_deg->value : -90; }
 };
